@@ -1,0 +1,1 @@
+"""What can be built: one assembly a file."""

@@ -1,0 +1,1 @@
+"""How parts meet: one joint a file."""

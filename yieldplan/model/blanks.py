@@ -1,0 +1,68 @@
+"""A blank: what the saw must deliver so that one or several parts can be milled from it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from yieldplan.model.faces import FaceWord
+from yieldplan.model.sums import Sum
+from yieldplan.units import Inches
+
+
+@dataclass(frozen=True, kw_only=True)
+class Inside:
+    """Where a finished part lies in its blank, from the blank's own corner.
+
+    Parameters
+    ----------
+    demand
+        The part's id, or its strips' (`Part.demand`).
+    x, y, length, width
+        [in]
+    """
+
+    demand: str
+    x: Inches
+    y: Inches
+    length: Inches
+    width: Inches
+
+
+@dataclass(frozen=True, kw_only=True)
+class Blank:
+    """One way to get one or several parts out of stock.
+
+    Parameters
+    ----------
+    id
+        Short and stable, for the plan file.
+    route
+        The route's name in words (plane, gang, match).
+    length, width
+        Least rough size, each with its sum: finished size and one allowance a reason. [in]
+    thickness
+        Least thickness of rough stock: finished plus planing. A sheet's own thickness. [in]
+    finished_thickness
+        What the part ends at; surfaced stock need only be this thick. [in]
+    makes
+        How many of which demand one blank gives.
+    words
+        What to call it at the saw: `upper/front`, or `fronts (2 matched)`.
+    """
+
+    id: str
+    route: str
+    wood: str
+    is_sheet: bool = False
+    length: Sum
+    width: Sum
+    thickness: Sum
+    finished_thickness: Inches
+    makes: Mapping[str, int]
+    inside: tuple[Inside, ...]
+    show_face: FaceWord
+    back_face: FaceWord
+    set_up: bool = False
+    words: str
+    cautions: tuple[str, ...] = ()

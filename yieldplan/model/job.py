@@ -1,0 +1,100 @@
+"""A job as read: title, woods, sheets, prices, assemblies, what must match, what is made already."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from typing import TYPE_CHECKING, Literal, Protocol
+
+from yieldplan.faults import Where
+from yieldplan.model.shop import Shop
+from yieldplan.units import Inches, UnitName
+
+if TYPE_CHECKING:
+    from yieldplan.faults import Faults
+    from yieldplan.model.parts import Built
+
+BoardMeasure = Literal["nhla", "exact"]
+Laid = Literal["end to end", "one above the other"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Wood:
+    """A species of lumber the job uses, all thicknesses together."""
+
+    name: str
+    species: str
+    is_show_wood: bool = False
+    where: Where
+
+
+@dataclass(frozen=True, kw_only=True)
+class Sheet:
+    """A sheet product that can be bought.
+
+    Parameters
+    ----------
+    length, width, thickness
+        Length runs with the face grain. Thickness as measured. [in]
+    price
+        Of one whole sheet, in the job's currency, to the cent.
+    quantity
+        How many are to be had; None is as many as it takes.
+    """
+
+    name: str
+    product: str
+    length: Inches
+    width: Inches
+    thickness: Inches
+    price: Decimal
+    quantity: int | None = None
+    where: Where
+
+
+@dataclass(frozen=True, kw_only=True)
+class Price:
+    """A price per board foot from a price list, with its date."""
+
+    wood: str
+    thickness: str
+    grade: str
+    per_foot: Decimal
+    as_of: date | None = None
+    where: Where
+
+
+@dataclass(frozen=True, kw_only=True)
+class GrainMatch:
+    """Parts cut from one board in order, so that the grain runs through them."""
+
+    name: str
+    parts: tuple[str, ...]
+    laid: Laid = "end to end"
+    where: Where
+
+
+class Assembly(Protocol):
+    """Anything the job asks to be built; the classes live in `assemblies/`."""
+
+    def build(self, job: Job, faults: Faults) -> Built: ...
+
+
+@dataclass(frozen=True, kw_only=True)
+class Job:
+    """One commission, exactly as its file says it."""
+
+    file: str
+    title: str
+    unit: UnitName
+    currency: str
+    board_measure: BoardMeasure
+    shop: Shop
+    woods: Mapping[str, Wood]
+    sheets: Mapping[str, Sheet]
+    prices: tuple[Price, ...]
+    assemblies: tuple[Assembly, ...]
+    grain_matches: tuple[GrainMatch, ...] = ()
+    made: Mapping[str, int] = field(default_factory=dict)

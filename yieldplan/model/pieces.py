@@ -1,0 +1,62 @@
+"""A piece: any stretch of wood that is still to be cut, as it is offered."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from yieldplan.faults import Where
+from yieldplan.model.faces import Mark
+from yieldplan.units import Inches
+
+MONEY_PER_UNIT = 10_000
+"""Money is kept in integers of 1/10,000 of the currency."""
+
+MarksFrom = Literal["zero end", "trimmed end"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Piece:
+    """A board, sheet or offcut that the plan may cut.
+
+    Parameters
+    ----------
+    line
+        What a purchase line calls it: wood and thickness, `walnut 4/4`.
+    kind
+        Name of its stock kind in words (`rough board`, `sheet`).
+    thickness
+        The name it is sold by: `4/4`, `5.2 mm`.
+    thick
+        Nominal thickness; for a surfaced board or a sheet the actual one. [in]
+    length, width
+        Whole length, narrowest clear width. [in]
+    board_feet
+        Fixed on reading, to 1/100; None for sheets.
+    per_foot
+        Price per board foot; None when priced as a piece. [money/10,000]
+    price
+        Of one copy. [money/10,000]
+    end_trims, edge_passes
+        What is lost at zero and far end, at near and far edge. [in]
+    """
+
+    id: str
+    wood: str
+    line: str
+    kind: str
+    thickness: str
+    thick: Inches
+    grade: str = ""
+    lot: str = ""
+    length: Inches
+    width: Inches
+    copies: int = 1
+    board_feet: Fraction | None
+    per_foot: int | None
+    price: int
+    end_trims: tuple[Inches, Inches]
+    edge_passes: tuple[Inches, Inches]
+    marks: tuple[Mark, ...] = ()
+    where: Where | None = None

@@ -1,0 +1,172 @@
+"""A plan: which pieces are cut, how, what that costs and how good it is proved to be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from yieldplan.model.blanks import Blank
+from yieldplan.model.job import Job
+from yieldplan.model.parts import Part
+from yieldplan.model.pieces import MarksFrom, Piece
+
+Family = Literal["R", "C", "E"]
+Fate = Literal["trim", "edge", "burn", "keep"]
+Box = tuple[int, int, int, int]
+"""x0, y0, x1, y1 in ticks, in the frame of the piece."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Node:
+    """A stretch of a piece in its cut tree: cut further, a blank, or left with a fate."""
+
+    id: str
+    box: Box
+    cut: Literal["rip", "crosscut"] | None = None
+    into: tuple[Node, ...] = ()
+    blank: str | None = None
+    face_up: Literal["A", "B"] = "A"
+    fate: Fate | None = None
+    name: str = ""
+
+    def leaves(self) -> Iterator[Node]:
+        """Every node below this one (or itself) that is not cut further."""
+        if not self.into:
+            yield self
+        for child in self.into:
+            yield from child.leaves()
+
+    @property
+    def length(self) -> int:
+        """[ticks]"""
+        return self.box[2] - self.box[0]
+
+    @property
+    def width(self) -> int:
+        """[ticks]"""
+        return self.box[3] - self.box[1]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cutting:
+    """One copy of a piece, and the tree of its cuts."""
+
+    piece: Piece
+    copy: int
+    tree: Node
+    breakdown: Literal["rip first", "crosscut first"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Rules:
+    """How a wood is cut: family of patterns, kerf and steps. [ticks]"""
+
+    family: Family
+    kerf: int
+    step_along: int
+    step_across: int
+    marks_from: MarksFrom
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bound:
+    """What no plan of the family can cost less than, with the prices that prove it.
+
+    `priced` is what the prices give, `value` is that lifted to what whole pieces can
+    cost. [money/10,000]
+    """
+
+    value: int
+    priced: int
+    family: Family
+    prices: Mapping[str, int]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Missing:
+    """Parts the plan leaves out, and the reason in words."""
+
+    demand: str
+    count: int
+    reason: str
+    remedy: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stage:
+    """What one stage of the search reached, for the record."""
+
+    name: str
+    cost: int
+    bound: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class WoodPlan:
+    """The plan for one wood.
+
+    Parameters
+    ----------
+    need
+        Demand id to number, as planned: what the job asks for less what is missing.
+    missing
+        What no offered piece can give (or the pile is too small for).
+    set_up_left
+        Set-up pieces there was no waste for.
+    ended
+        Why the search ended, in words.
+    """
+
+    wood: str
+    is_sheet: bool
+    rules: Rules
+    need: Mapping[str, int]
+    missing: tuple[Missing, ...]
+    cuttings: tuple[Cutting, ...]
+    cost: int
+    bound: Bound
+    set_up_left: Mapping[str, int]
+    stages: tuple[Stage, ...] = ()
+    ended: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class PurchaseLine:
+    """One line of what is bought. [money/10,000]"""
+
+    wood: str
+    line: str
+    grade: str
+    pieces: tuple[tuple[str, int], ...]
+    board_feet: Fraction | None
+    by: Literal["foot", "piece"]
+    per: int
+    total: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class Plan:
+    """Everything decided for a job; papers are derived from it, never stored in it."""
+
+    job: Job
+    parts: tuple[Part, ...]
+    blanks: tuple[Blank, ...]
+    pieces: tuple[Piece, ...]
+    fits: Mapping[str, tuple[str, ...]]
+    """Blank id to the stock lines it may be cut from."""
+    woods: tuple[WoodPlan, ...]
+    purchase: tuple[PurchaseLine, ...]
+    cautions: tuple[str, ...]
+    mark: str = ""
+
+    @property
+    def complete(self) -> bool:
+        """Whether every part the job asks for is in the plan."""
+        return not any(wood.missing for wood in self.woods)
+
+    @property
+    def total(self) -> int:
+        """What the purchase lines add up to. [money/10,000]"""
+        return sum(line.total for line in self.purchase)

@@ -1,0 +1,95 @@
+"""How this shop works: kerfs, trims, allowances, machine sizes. Every figure can be set in the job file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from yieldplan.units import Inches
+
+Breakdown = Literal["crosscut first", "rip first", "either"]
+FAMILY_OF: dict[Breakdown, Literal["C", "R", "E"]] = {
+    "crosscut first": "C",
+    "rip first": "R",
+    "either": "E",
+}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Shop:
+    """The shop's settings; the defaults stand in `reference/shop_defaults.csv`.
+
+    All lengths in inches. The names are the keys of `[shop]` in a job file.
+    """
+
+    # the saw
+    kerf: Inches
+    breakdown: Breakdown
+    crosscut_step: Inches
+    rip_step: Inches
+    sheet_step: Inches
+    # off the stock before anything is measured
+    end_trim: Inches
+    surfaced_end_trim: Inches
+    edge_pass: Inches
+    sheet_trim: Inches
+    # finished part -> rough blank
+    rough_length_short: Inches
+    rough_length_long: Inches
+    rough_length_leg: Inches
+    long_over: Inches
+    rough_width_small: Inches
+    rough_width: Inches
+    rough_width_long: Inches
+    small_up_to_width: Inches
+    small_up_to_length: Inches
+    very_long_over: Inches
+    strip_width: Inches
+    panel_length: Inches
+    panel_width: Inches
+    panel_thickness: Inches
+    planing: Inches
+    planing_large: Inches
+    planing_flat: Inches
+    planing_large_over_length: Inches
+    planing_large_over_width: Inches
+    planing_flat_up_to: Inches
+    # machines
+    jointer_width: Inches
+    planer_width: Inches
+    machine_length: Inches
+    shortest_rip: Inches
+    narrowest_rip: Inches
+    gang_at_most: int
+    # drawers and joints
+    runner_side_clearance: Inches
+    runner_height_clearance: Inches
+    rear_clearance: Inches
+    slide_side_clearance: Inches
+    slide_height_clearance: Inches
+    undermount_width_less: Inches
+    undermount_height_clearance: Inches
+    groove_depth: Inches
+    groove_up: Inches
+    groove_up_undermount: Inches
+    sheet_play: Inches
+    lap: Inches
+    template_lap: Inches
+    tenon_length: Inches
+    moisture_today: Inches
+    moisture_wettest: Inches
+    # set-up pieces
+    set_up_length: Inches
+    set_up_pieces: int
+    # offcuts worth keeping
+    keep_show_width: Inches
+    keep_show_length: Inches
+    keep_narrow_width: Inches
+    keep_narrow_length: Inches
+    keep_other_width: Inches
+    keep_other_length: Inches
+    # buying before the boards are known, parts of a hundred to add
+    add_percent: int
+    add_percent_matched: int
+    add_percent_no_1_common: int
+    add_percent_sheets: int

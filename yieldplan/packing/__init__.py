@@ -1,0 +1,1 @@
+"""Blanks into pieces: integers only; the one door of OR-Tools."""

@@ -1,0 +1,1 @@
+"""Where pieces of wood are listed: one source a file."""

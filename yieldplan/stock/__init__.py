@@ -1,0 +1,1 @@
+"""What can be bought: one kind of stock a file; facts only, no solver."""

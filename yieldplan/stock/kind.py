@@ -1,0 +1,34 @@
+"""What every kind of stock states: how it is trimmed, where marks are measured from, what it may serve."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from typing import ClassVar
+
+from yieldplan.model.blanks import Blank
+from yieldplan.model.pieces import MarksFrom, Piece
+from yieldplan.model.shop import Shop
+from yieldplan.units import Inches
+
+
+class StockKind(ABC):
+    """A kind of stock. A subclass is one file; its name in words is `Piece.kind`."""
+
+    marks_from: ClassVar[MarksFrom]
+    """Whether crosscut marks are read from the numbered end or from the trimmed end."""
+
+    @abstractmethod
+    def end_trim(self, shop: Shop) -> Inches:
+        """Lost at each end before the first part. [in]"""
+
+    @abstractmethod
+    def edge_pass(self, shop: Shop) -> Inches:
+        """Lost at each long edge. [in]"""
+
+    @abstractmethod
+    def steps(self, shop: Shop) -> tuple[Inches, Inches]:
+        """Grid that marks along and settings across lie on. [in]"""
+
+    @abstractmethod
+    def serves(self, blank: Blank, piece: Piece) -> bool:
+        """Whether a blank may come from a piece of this kind, as to wood and thickness."""
