@@ -53,7 +53,7 @@ class Fault:
         return f"{self.where}{said}: {self.wrong}.\n  {self.remedy}."
 
 
-class FaultsFound(Exception):
+class FaultsFound(Exception):  # noqa: N818 - a list of findings, not one error
     """Raised once reading is over, with every fault found so far."""
 
     def __init__(self, faults: Iterable[Fault]) -> None:

@@ -35,9 +35,10 @@ def find(package: ModuleType, base: type[Base]) -> dict[str, type[Base]]:
     found: dict[str, type[Base]] = {}
     for info in sorted(pkgutil.iter_modules(package.__path__), key=lambda i: i.name):
         module = importlib.import_module(f"{package.__name__}.{info.name}")
-        for _, cls in sorted(inspect.getmembers(module, inspect.isclass)):
-            is_own = cls.__module__ == module.__name__ and issubclass(cls, base)
-            if not is_own or cls is base or inspect.isabstract(cls):
+        for _, cls in inspect.getmembers(module, inspect.isclass):
+            if cls.__module__ != module.__name__ or not issubclass(cls, base):
+                continue
+            if cls is base or inspect.isabstract(cls):
                 continue
             name = name_in_words(cls)
             if name in found:

@@ -56,7 +56,7 @@ def _inches_per(unit_word: str) -> Fraction:
         return Fraction(1)
     import pint  # heavy; most jobs in inches never need it
 
-    registry = pint.UnitRegistry(non_int_type=Fraction)
+    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
     size = registry.Quantity(Fraction(1), _UNIT_WORDS[unit_word])
     return Fraction(size.to("inch").magnitude)
 
@@ -66,7 +66,7 @@ def cubic_metres_per_board_foot() -> Fraction:
     """Volume of a board foot (144 cubic inches). [m^3]"""
     import pint
 
-    registry = pint.UnitRegistry(non_int_type=Fraction)
+    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
     volume = registry.Quantity(Fraction(144), "inch ** 3")
     return Fraction(volume.to("meter ** 3").magnitude)
 

@@ -1,0 +1,1 @@
+"""One scene of lines, text and hatching, and thin painters for it."""

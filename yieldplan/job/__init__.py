@@ -1,0 +1,1 @@
+"""The job file: read through one door, lines kept."""

@@ -1,0 +1,1 @@
+"""Board feet, money, the purchase list, where the wood goes."""
