@@ -1,0 +1,28 @@
+"""Plans a job the way the front door does, for tests that look at the whole."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+
+from yieldplan import packing, plan_file
+from yieldplan.desk.plan_job import Outcome, plan_job
+
+EXAMPLES = Path(__file__).parents[2] / "example_jobs"
+
+
+def example_folders() -> list[Path]:
+    """Every folder under example_jobs that holds a job."""
+    return sorted(file.parent for file in EXAMPLES.glob("*/job.toml"))
+
+
+@lru_cache
+def outcome_of(job: Path, tally: Path) -> Outcome:
+    """The plan of a job, made once for all tests that ask."""
+    return plan_job(job, [tally], stop=packing.Stop(), hear=lambda _: None)
+
+
+def plan_bytes(job: Path, tally: Path) -> bytes:
+    """plan.json as it would be written, planned afresh."""
+    outcome = plan_job(job, [tally], stop=packing.Stop(), hear=lambda _: None)
+    return plan_file.dump(outcome.document)
