@@ -1,0 +1,154 @@
+"""The money: board feet times price, line by line, rounded once a line and added up."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from yieldplan.checking.facts import (
+    Piece,
+    Plan,
+    PurchaseLine,
+    Wood,
+    say_feet,
+    say_money,
+)
+
+CENT = 100
+"""[money/10,000]"""
+
+Heading = tuple[str, str, str, str, int]
+"""Wood, line, grade, by foot or by piece, and the price of one."""
+
+
+def prices_are_feet_times_price(plan: Plan) -> Iterator[str]:
+    """Ensures that a piece priced by the foot costs exactly its board feet times that."""
+    for piece in plan.stock:
+        if piece.per_foot is None:
+            continue
+        if piece.feet is None:
+            yield f"{piece.id} is priced by the board foot and has no board feet."
+        elif piece.feet * piece.per_foot != piece.price * 100:
+            yield (
+                f"{piece.id}: {say_feet(piece.feet)} board feet at "
+                f"{say_money(piece.per_foot)} do not make its price of "
+                f"{say_money(piece.price)}."
+            )
+
+
+def cost_is_what_the_pieces_cost(plan: Plan) -> Iterator[str]:
+    """Ensures that the cost of a wood is the sum of the prices of the pieces cut."""
+    for wood in plan.woods:
+        cost = cost_of(plan, wood)
+        if cost != wood.cost:
+            yield (
+                f"{wood.name}: the pieces cut cost {say_money(cost)}; the plan says "
+                f"{say_money(wood.cost)}."
+            )
+
+
+def what_is_cut_is_bought(plan: Plan) -> Iterator[str]:
+    """Ensures that every copy cut stands on the one purchase line it belongs to."""
+    cut: dict[Heading, Counter[str]] = {}
+    for wood in plan.woods:
+        for cutting in wood.cuttings:
+            piece = plan.piece_of[cutting.stock]
+            cut.setdefault(_heading_of(piece), Counter())[piece.id] += 1
+    bought: dict[Heading, Counter[str]] = {}
+    for line in plan.purchase:
+        heading = _heading(line)
+        if heading in bought:
+            yield f"Two purchase lines are one: {_said(heading)}."
+        count = bought.setdefault(heading, Counter())
+        for stock, copies in line.pieces:
+            count[stock] += copies
+            if copies < 1:
+                yield f"Purchase line {_said(heading)} buys {copies} of {stock}."
+    for heading in sorted({*cut, *bought}):
+        one, other = cut.get(heading, Counter()), bought.get(heading, Counter())
+        for stock in sorted({*one, *other}):
+            if one[stock] != other[stock]:
+                yield (
+                    f"{stock} is cut {one[stock]} times and bought {other[stock]} times "
+                    f"under {_said(heading)}."
+                )
+        if heading not in cut and not bought[heading]:
+            yield f"Purchase line {_said(heading)} buys nothing."
+
+
+def lines_carry_their_board_feet(plan: Plan) -> Iterator[str]:
+    """Ensures that a line's board feet are those of its pieces, and null where one has none."""
+    for line in plan.purchase:
+        feet = _feet(plan, line)
+        if feet != line.feet:
+            is_, says = (
+                "none" if each is None else say_feet(each) for each in (feet, line.feet)
+            )
+            yield (
+                f"Purchase line {_said(_heading(line))}: its pieces have {is_} board feet, "
+                f"the line says {says}."
+            )
+
+
+def totals_are_rounded_once_a_line(plan: Plan) -> Iterator[str]:
+    """Ensures that a line's total is its exact amount, rounded half up to the cent."""
+    for line in plan.purchase:
+        # Hundredths of a 1/10,000, so that board feet stay whole numbers.
+        count = sum(copies for _, copies in line.pieces) * 100
+        amount = line.per * ((_feet(plan, line) or 0) if line.by == "foot" else count)
+        total = (2 * amount + 100 * CENT) // (200 * CENT) * CENT
+        if total != line.total:
+            yield (
+                f"Purchase line {_said(_heading(line))} comes to {say_money(total)}; "
+                f"the plan says {say_money(line.total)}."
+            )
+
+
+def the_total_adds_the_lines(plan: Plan) -> Iterator[str]:
+    """Ensures that the sum to pay is the sum of the purchase lines."""
+    total = sum(line.total for line in plan.purchase)
+    if total != plan.total:
+        yield (
+            f"The purchase lines add up to {say_money(total)}; the plan says "
+            f"{say_money(plan.total)}."
+        )
+
+
+def cost_of(plan: Plan, wood: Wood) -> int:
+    """What the pieces a wood is cut from cost. [money/10,000]"""
+    return sum(plan.piece_of[cutting.stock].price for cutting in wood.cuttings)
+
+
+def _feet(plan: Plan, line: PurchaseLine) -> int | None:
+    total = 0
+    for stock, copies in line.pieces:
+        feet = plan.piece_of[stock].feet
+        if feet is None:
+            return None
+        total += feet * copies
+    return total
+
+
+def _heading_of(piece: Piece) -> Heading:
+    if piece.per_foot is None:
+        return piece.wood, piece.line, piece.grade, "piece", piece.price
+    return piece.wood, piece.line, piece.grade, "foot", piece.per_foot
+
+
+def _heading(line: PurchaseLine) -> Heading:
+    return line.wood, line.line, line.grade, line.by, line.per
+
+
+def _said(heading: Heading) -> str:
+    _, line, grade, by, per = heading
+    return f"{line}{' ' + grade if grade else ''} at {say_money(per)} a {by}"
+
+
+RULES = (
+    prices_are_feet_times_price,
+    cost_is_what_the_pieces_cost,
+    what_is_cut_is_bought,
+    lines_carry_their_board_feet,
+    totals_are_rounded_once_a_line,
+    the_total_adds_the_lines,
+)

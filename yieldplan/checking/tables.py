@@ -1,0 +1,184 @@
+"""What a strip or a stack of strips can be worth: tables that all pieces of a line share."""
+
+from __future__ import annotations
+
+from operator import add
+from typing import NamedTuple
+
+from yieldplan.checking.worths import Harm, Held
+
+
+class Soft(NamedTuple):
+    """A block that some face classes can live with, within a stretch. [cells]"""
+
+    start: int
+    end: int
+    harm: Harm
+
+
+class Tables:
+    """Greatest worths of strips and stacks, worked out when first asked for.
+
+    Parameters
+    ----------
+    longest, widest
+        The largest piece they are for. [cells]
+    """
+
+    def __init__(self, held: Held, longest: int, widest: int) -> None:
+        self.held = held
+        self.longest = longest
+        self.widest = widest
+        self.widths = sorted({item.wide for item in held.items if item.wide <= widest})
+        self.lengths = _sums_of({item.long for item in held.items}, longest)
+        """The only lengths worth cutting: sums of blanks."""
+        self._strips: dict[tuple[int, int], list[int]] = {}
+        self._at_lengths: dict[tuple[int, int], list[int]] = {}
+        self._stacks: dict[tuple[int, tuple[Soft, ...]], list[int]] = {}
+        self._runs: dict[tuple[int, int, tuple[Soft, ...]], int] = {}
+        self._clear: list[list[int]] = []
+
+    def strip(self, classes: int, wide: int) -> list[int]:
+        """Greatest worth of a strip so wide, by its length, from items of these classes."""
+        key = classes, wide
+        if key not in self._strips:
+            items: list[tuple[int, int]] = []
+            for item in self.held.items:
+                if item.wide > wide or not classes >> item.face & 1:
+                    continue
+                # They come by length: a longer one must be worth more.
+                if not items or item.worth > items[-1][1]:
+                    items.append((item.long, item.worth))
+            best = [0] * (self.longest + 1)
+            for length in range(1, self.longest + 1):
+                most = best[length - 1]
+                for long, worth in items:
+                    if long > length:
+                        break
+                    most = max(most, best[length - long] + worth)
+                best[length] = most
+            self._strips[key] = best
+        return self._strips[key]
+
+    def run(self, wide: int, length: int, soft: tuple[Soft, ...]) -> int:
+        """Greatest worth of one run of a strip, with what blocks some of the items in it.
+
+        Here an item has to be allowed only where it lies itself.
+        """
+        if not soft:
+            return self.strip(self.held.everyone, wide)[length]
+        key = wide, length, soft
+        if key not in self._runs:
+            self._runs[key] = self._along(wide, length, soft)
+        return self._runs[key]
+
+    def _along(self, wide: int, length: int, soft: tuple[Soft, ...]) -> int:
+        items: list[list[tuple[int, int]]] = [[] for _ in self.held.faces]
+        for item in self.held.items:
+            if item.wide <= wide:
+                items[item.face].append((item.long, item.worth))
+        ends = {block.end for block in soft}
+        best = [0] * (length + 1)
+        for start in range(length):
+            if start:
+                # Where nothing has been gained, a start further left does as well,
+                # unless a block has just been passed.
+                gained = best[start] > best[start - 1]
+                best[start] = max(best[start], best[start - 1])
+                if not gained and start not in ends:
+                    continue
+            ahead = [block for block in soft if block.end > start]
+            for face, each in enumerate(items):
+                reach = max(
+                    min(
+                        (b.start for b in ahead if b.harm.face_a >> face & 1),
+                        default=length,
+                    ),
+                    min(
+                        (b.start for b in ahead if b.harm.face_b >> face & 1),
+                        default=length,
+                    ),
+                )
+                for long, worth in each:
+                    if start + long > reach:
+                        break
+                    best[start + long] = max(best[start + long], best[start] + worth)
+        return max(best)
+
+    def stack(self, height: int, soft: tuple[Soft, ...]) -> list[int]:
+        """Greatest worth of strips side by side in this height, at each of `lengths`.
+
+        Here an item has to be allowed on its whole strip, end to end.
+        """
+        if not soft:
+            if not self._clear:
+                self._clear = self._across(self.widest, ())
+            return self._clear[height]
+        key = height, soft
+        if key not in self._stacks:
+            self._stacks[key] = self._across(height, soft)[height]
+        return self._stacks[key]
+
+    def _across(self, height: int, soft: tuple[Soft, ...]) -> list[list[int]]:
+        """The stacks of every height up to this one."""
+        widths = {
+            (classes, item.wide)
+            for item in self.held.items
+            for classes in self._class_sets(soft)
+            if classes >> item.face & 1
+        }
+        ends = {block.end for block in soft}
+        nothing = [0] * len(self.lengths)
+        best = [nothing]
+        starts = [True]
+        for top in range(1, height + 1):
+            most = best[top - 1]
+            for wide in self.widths:
+                bottom = top - wide
+                if bottom < 0:
+                    break
+                if not starts[bottom]:
+                    continue
+                classes = self._allowed(bottom, top, soft)
+                # Without an item of just this width, a narrower strip does as well.
+                if (classes, wide) in widths:
+                    strip = self._at(classes, wide)
+                    most = list(map(max, most, map(add, best[bottom], strip)))
+            gained = most != best[top - 1]
+            best.append(most if gained else best[top - 1])
+            starts.append(gained or top in ends)
+        return best
+
+    def _class_sets(self, soft: tuple[Soft, ...]) -> set[int]:
+        """Every set of classes that can be left when some of these blocks are met."""
+        harms = {Harm()}
+        for block in soft:
+            harms |= {harm | block.harm for harm in harms}
+        return {self.held.everyone & ~harm.out for harm in harms}
+
+    def _allowed(self, bottom: int, top: int, soft: tuple[Soft, ...]) -> int:
+        harm = Harm()
+        for block in soft:
+            if block.start < top and block.end > bottom:
+                harm |= block.harm
+        return self.held.everyone & ~harm.out
+
+    def _at(self, classes: int, wide: int) -> list[int]:
+        key = classes, wide
+        if key not in self._at_lengths:
+            strip = self.strip(classes, wide)
+            self._at_lengths[key] = [strip[length] for length in self.lengths]
+        return self._at_lengths[key]
+
+
+def _sums_of(lengths: set[int], longest: int) -> list[int]:
+    """Every length up to the longest that some of these add up to, without zero."""
+    # Bit n stands for length n; shifting by a length adds it to every sum at once.
+    within = (1 << longest + 1) - 1
+    sums = 1
+    for length in sorted(lengths):
+        shift = length
+        while shift <= longest:
+            sums |= sums << shift & within
+            shift *= 2
+    return [n for n in range(1, longest + 1) if sums >> n & 1]
