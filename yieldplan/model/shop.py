@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from yieldplan.units import Inches
@@ -76,8 +77,9 @@ class Shop:
     lap: Inches
     template_lap: Inches
     tenon_length: Inches
-    moisture_today: Inches
-    moisture_wettest: Inches
+    # per cent, of the wood's dry weight
+    moisture_today: Fraction
+    moisture_wettest: Fraction
     # set-up pieces
     set_up_length: Inches
     set_up_pieces: int
