@@ -10,8 +10,7 @@ from fractions import Fraction
 from functools import lru_cache
 from importlib import resources
 from types import MappingProxyType
-
-from yieldplan.units import Inches, UnitName, parse_length
+from typing import Literal
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,7 +33,7 @@ class Default:
     words: str
     source: str
 
-    def typed(self, unit: UnitName) -> str:
+    def typed(self, unit: Literal["in", "mm"]) -> str:
         """The figure as a job in this unit would type it."""
         return self.mm if unit == "mm" else self.inch
 
@@ -76,8 +75,8 @@ class Quarter:
     """
 
     name: str
-    rough: Inches
-    surfaced: Inches
+    rough: Fraction
+    surfaced: Fraction
     source: str
 
 
@@ -121,8 +120,8 @@ def quarters() -> Mapping[str, Quarter]:
         {
             row["quarter"]: Quarter(
                 name=row["quarter"],
-                rough=parse_length(row["rough"]),
-                surfaced=parse_length(row["surfaced"]),
+                rough=Fraction(row["rough"]),
+                surfaced=Fraction(row["surfaced"]),
                 source=row["source"],
             )
             for row in _rows("hardwood_thickness.csv")
@@ -188,5 +187,5 @@ def _list(cell: str) -> tuple[str, ...]:
 
 def _rows(table: str) -> list[dict[str, str]]:
     file = resources.files("yieldplan.reference").joinpath(table)
-    with file.open(encoding="utf-8", newline="") as lines:
+    with file.open(encoding="utf-8") as lines:
         return list(csv.DictReader(lines))
