@@ -23,7 +23,7 @@ class BidLine:
     add_percent
         What the shop adds for waste, in parts of a hundred.
     waste_percent
-        The share of what is bought that this comes to.
+        The share of what is bought that this comes to: 100 add / (100 + add). [%]
     buy
         Board feet to buy, or number of whole sheets. [bf or sheets]
     per, total

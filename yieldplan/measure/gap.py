@@ -1,0 +1,70 @@
+"""How good a plan is, in words a shop can weigh: in feet and boards before per cent."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from yieldplan.measure.money import CENT, down_to_the_cent
+from yieldplan.model.plan import Family, Plan, WoodPlan
+
+FAMILY_IN_WORDS: dict[Family, str] = {
+    "R": "rip first",
+    "C": "crosscut first",
+    "E": "rip or crosscut first, board by board",
+}
+"""How a plan cuts its boards, as people read it."""
+
+
+def gap_in_words(woods: Sequence[WoodPlan]) -> str:
+    """How far the cost may lie above the best plan of its kind.
+
+    "no plan costs less", "less than one board foot", "less than one board", or the
+    share of the cost in per cent; a foot and a board are the cheapest of those cut.
+    """
+    gap = sum(wood.cost - wood.bound.value for wood in woods)
+    if gap <= 0:
+        return "no plan costs less"
+    feet = list(_feet(woods))
+    if feet and gap < min(feet):
+        return "less than one board foot"
+    pieces = [cut.piece.price for wood in woods for cut in wood.cuttings]
+    if all(pieces) and gap < min(pieces):
+        is_sheets = all(wood.is_sheet for wood in woods)
+        return "less than one sheet" if is_sheets else "less than one board"
+    return f"{say_percent(gap_percent(woods))} % of the cost"
+
+
+def gap_percent(woods: Sequence[WoodPlan]) -> Fraction:
+    """The gap in parts of a hundred of the cost; 0 where nothing is paid. [%]"""
+    cost = sum(wood.cost for wood in woods)
+    floor = sum(wood.bound.value for wood in woods)
+    return Fraction(100 * (cost - floor), cost) if cost else Fraction(0)
+
+
+def say_percent(percent: Fraction) -> str:
+    """To a tenth, rounded up: a gap is never made to look smaller."""
+    tenths = -(-percent.numerator * 10 // percent.denominator)
+    return f"{tenths // 10}.{tenths % 10}"
+
+
+def floor_of(plan: Plan) -> int:
+    """What no plan of this kind can make the job cost less than. [money/10,000]
+
+    Rounded down to the cent, and never above the total: that adds lines rounded to
+    the cent, so it may lie some cents below the exact cost.
+    """
+    floor = down_to_the_cent(sum(wood.bound.value for wood in plan.woods))
+    proved = all(wood.cost == wood.bound.value for wood in plan.woods)
+    return plan.total if proved else min(floor, plan.total)
+
+
+def _feet(woods: Sequence[WoodPlan]) -> Iterator[int]:
+    for wood in woods:
+        for cutting in wood.cuttings:
+            piece = cutting.piece
+            if piece.per_foot is not None:
+                yield piece.per_foot
+            elif piece.board_feet:
+                # A board priced as a piece has its price per foot too, to the cent below.
+                yield int(piece.price / piece.board_feet) // CENT * CENT

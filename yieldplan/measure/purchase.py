@@ -1,0 +1,138 @@
+"""The purchase list: what is bought, line by line, and what becomes of its board feet."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal
+
+from yieldplan.measure.money import to_the_cent
+from yieldplan.measure.order import natural
+from yieldplan.measure.thickness import parse_thickness
+from yieldplan.model.blanks import Blank
+from yieldplan.model.pieces import Piece
+from yieldplan.model.plan import Cutting, Plan, PurchaseLine, WoodPlan
+from yieldplan.units import Inches, TapeError, UnitName
+
+CUBIC_INCHES_PER_BOARD_FOOT = 144
+
+_Heading = tuple[str, str, str, Literal["foot", "piece"], int]
+"""Wood, line, grade, by foot or by piece, and the price of one."""
+
+
+@dataclass
+class _Bought:
+    copies: Counter[str] = field(default_factory=Counter)
+    pieces: dict[str, Piece] = field(default_factory=dict)
+
+
+def lines(cuttings_by_wood: Sequence[WoodPlan]) -> tuple[PurchaseLine, ...]:
+    """One line for all pieces of a stock line, grade and price; in natural order.
+
+    A line's total is rounded half up to the cent, once; sums add rounded lines.
+    """
+    bought: dict[_Heading, _Bought] = {}
+    for wood in cuttings_by_wood:
+        for cutting in wood.cuttings:
+            piece = cutting.piece
+            under = bought.setdefault(_heading(piece), _Bought())
+            under.copies[piece.id] += 1
+            under.pieces[piece.id] = piece
+    ordered = sorted(
+        bought, key=lambda h: (natural(h[0]), natural(h[1]), natural(h[2]), h[3], -h[4])
+    )
+    return tuple(_line(heading, bought[heading]) for heading in ordered)
+
+
+def net_and_rough(plan: Plan, line: PurchaseLine) -> tuple[Fraction, Fraction]:
+    """Board feet of the finished parts, and of the blanks, sawn from a purchase line.
+
+    Both are taken at the thickness the yard measures the stock by, so that they stand
+    beside the board feet bought. Set-up pieces come out of waste and count in neither.
+    [bf]
+
+    Raises
+    ------
+    ValueError
+        For a line of sheets, which have no board feet.
+    """
+    if line.board_feet is None:
+        raise ValueError(f"{line.line} is not measured in board feet")
+    blank_of = {blank.id: blank for blank in plan.blanks}
+    net = rough = Fraction(0)
+    for cutting in _cut_from(plan, line):
+        thickness = measured_thickness(cutting.piece, plan.job.unit)
+        for blank in _blanks_in(cutting, blank_of):
+            finished = sum((p.length * p.width for p in blank.inside), Fraction(0))
+            net += finished * thickness
+            rough += blank.length.value * blank.width.value * thickness
+    return net / CUBIC_INCHES_PER_BOARD_FOOT, rough / CUBIC_INCHES_PER_BOARD_FOOT
+
+
+def measured_thickness(piece: Piece, unit: UnitName) -> Inches:
+    """The thickness board feet are counted by: nominal, and one inch at the least. [in]
+
+    A surfaced board is measured by what it was before the planer.
+    """
+    thick = piece.thick
+    if piece.kind == "surfaced board":
+        try:
+            thick = parse_thickness(piece.thickness, unit).measured
+        except TapeError:
+            # A name of the yard's own says nothing more than the rule does.
+            thick = piece.thick
+    return max(thick, Fraction(1))
+
+
+def _heading(piece: Piece) -> _Heading:
+    if piece.per_foot is None:
+        return piece.wood, piece.line, piece.grade, "piece", piece.price
+    return piece.wood, piece.line, piece.grade, "foot", piece.per_foot
+
+
+def _line(heading: _Heading, bought: _Bought) -> PurchaseLine:
+    wood, name, grade, by, per = heading
+    feet = _board_feet(bought)
+    if by == "foot":
+        if feet is None:
+            raise ValueError(f"{name} is priced by the foot and has no board feet")
+        amount = feet * per
+    else:
+        amount = Fraction(bought.copies.total() * per)
+    return PurchaseLine(
+        wood=wood,
+        line=name,
+        grade=grade,
+        pieces=tuple(
+            (piece, bought.copies[piece])
+            for piece in sorted(bought.copies, key=natural)
+        ),
+        board_feet=feet,
+        by=by,
+        per=per,
+        total=to_the_cent(amount),
+    )
+
+
+def _board_feet(bought: _Bought) -> Fraction | None:
+    total = Fraction(0)
+    for name, piece in bought.pieces.items():
+        if piece.board_feet is None:
+            return None
+        total += piece.board_feet * bought.copies[name]
+    return total
+
+
+def _cut_from(plan: Plan, line: PurchaseLine) -> Iterator[Cutting]:
+    names = {name for name, _ in line.pieces}
+    for wood in plan.woods:
+        if wood.wood == line.wood:
+            yield from (c for c in wood.cuttings if c.piece.id in names)
+
+
+def _blanks_in(cutting: Cutting, blank_of: dict[str, Blank]) -> Iterator[Blank]:
+    for leaf in cutting.tree.leaves():
+        if leaf.blank is not None and not blank_of[leaf.blank].set_up:
+            yield blank_of[leaf.blank]
