@@ -50,7 +50,8 @@ class Fault:
 
     def __str__(self) -> str:
         said = f', "{self.said}"' if self.said else ""
-        return f"{self.where}{said}: {self.wrong}.\n  {self.remedy}."
+        stop = "" if self.remedy.endswith("?") else "."
+        return f"{self.where}{said}: {self.wrong}.\n  {self.remedy}{stop}"
 
 
 class FaultsFound(Exception):  # noqa: N818 - a list of findings, not one error
@@ -90,7 +91,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     words = sorted(known)
     near = difflib.get_close_matches(word, words, n=1, cutoff=0.6)
     if near:
-        return f'Did you mean "{near[0]}"?'.rstrip("?") + "?"
+        return f'Did you mean "{near[0]}"?'
     if not words:
         return "Leave it out"
     return "Known here: " + ", ".join(words)

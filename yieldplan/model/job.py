@@ -56,12 +56,17 @@ class Sheet:
 
 @dataclass(frozen=True, kw_only=True)
 class Price:
-    """A price per board foot from a price list, with its date."""
+    """A price per board foot from a price list, with its date.
+
+    `per_cubic_metre` is what the list says where it sells by the cubic metre; then
+    `per_foot` is the same to the cent.
+    """
 
     wood: str
     thickness: str
     grade: str
     per_foot: Decimal
+    per_cubic_metre: Decimal | None = None
     as_of: date | None = None
     where: Where
 

@@ -1,0 +1,234 @@
+"""The one door of a job file: TOML in, a `Job` out, every mistake told in one run."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Annotated, Any, get_args
+
+from pydantic import TypeAdapter
+
+import yieldplan.assemblies
+import yieldplan.joints
+from yieldplan import registry
+from yieldplan.assemblies.assembly import Assembly
+from yieldplan.faults import Faults, did_you_mean
+from yieldplan.job import words
+from yieldplan.job.assembly_tables import read_assemblies, table_key
+from yieldplan.job.commission import (
+    GrainMatchTable,
+    PriceTable,
+    SheetTable,
+    WoodTable,
+)
+from yieldplan.job.document import read_document
+from yieldplan.job.say import nearest
+from yieldplan.job.shop_table import read_shop
+from yieldplan.job.values import Values
+from yieldplan.joints.joint import Joint
+from yieldplan.model.job import BoardMeasure, GrainMatch, Job, Price, Sheet, Wood
+from yieldplan.units import UnitName
+
+HEAD = ("title", "unit", "currency", "board_measure")
+FIXED = (*HEAD, "shop", "wood", "sheet", "price", "made", "grain_match")
+LATER = ("stick", "prices", "recipe")
+"""Words kept for what a job file will say one day."""
+
+_TEXT: TypeAdapter[Any] = TypeAdapter(words.Text)
+_CURRENCY: TypeAdapter[Any] = TypeAdapter(words.Currency)
+_UNIT: TypeAdapter[Any] = TypeAdapter(Annotated[str, words.choice(get_args(UnitName))])
+_MEASURE: TypeAdapter[Any] = TypeAdapter(
+    Annotated[str, words.choice(get_args(BoardMeasure))]
+)
+_NAME: TypeAdapter[Any] = TypeAdapter(words.Name)
+_COUNT: TypeAdapter[Any] = TypeAdapter(Annotated[int, words.count(0)])
+
+
+def read_job(path: Path, faults: Faults) -> Job | None:
+    """The job as far as it can be read; None when the file is not TOML at all.
+
+    With faults noted the job may lack what is wrong, so that its tally can still be
+    read against it and everything is told in one run. Nothing may be planned from it.
+    """
+    found = Faults()
+    document = read_document(path, found)
+    job = None if document is None else _job_of(Values(document=document, faults=found))
+    for fault in sorted(found, key=lambda fault: fault.where.line or 0):
+        faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+    return job
+
+
+def _job_of(values: Values) -> Job:
+    faults = values.faults
+    kinds = registry.find(yieldplan.assemblies, Assembly)  # type: ignore[type-abstract]
+    joints = registry.find(yieldplan.joints, Joint)  # type: ignore[type-abstract]
+    keys = {table_key(name) for name in kinds}
+    _check_top_level(values, keys)
+    unit: UnitName = _head(values, "unit", _UNIT, "in", 'Write unit = "in" or "mm"')
+    values.unit = unit
+    woods, sheets = _woods(values), _sheets(values)
+    _check_names_apart(values, woods, sheets)
+    before = len(faults)
+    assemblies = read_assemblies(values, kinds, joints)
+    if not assemblies and len(faults) == before:
+        wanted = " or ".join(f"[[{key}]]" for key in sorted(keys))
+        values.fault((), "", "the job asks for nothing", f"Add a table: {wanted}")
+    # What is asked of a part is not held against it while its assembly cannot be read.
+    all_read = len(faults) == before
+    matches, made = _grain_matches(values), _already_made(values)
+    return Job(
+        file=values.document.file,
+        title=_head(values, "title", _TEXT, "", 'Write title = "..."'),
+        unit=unit,
+        currency=_head(
+            values, "currency", _CURRENCY, "", 'Write its three letters, such as "USD"'
+        ),
+        board_measure=_board_measure(values, unit),
+        shop=read_shop(values, unit, keys),
+        woods=woods,
+        sheets=sheets,
+        prices=_prices(values, woods),
+        assemblies=assemblies,
+        grain_matches=matches if all_read else (),
+        made=made if all_read else {},
+    )
+
+
+def _check_top_level(values: Values, keys: set[str]) -> None:
+    known = {*FIXED, *keys}
+    for key in values.document.data:
+        if key in LATER:
+            values.fault(
+                (key,), key, "this word is kept for a later version", "Leave it out"
+            )
+        elif key not in known:
+            values.fault(
+                (key,), key, "this key is not known here", did_you_mean(key, known)
+            )
+
+
+def _head(
+    values: Values, key: str, kind: TypeAdapter[Any], otherwise: Any, remedy: str
+) -> Any:
+    written = values.document.data
+    if key in written:
+        return values.read((key,), kind, otherwise=otherwise)
+    if all(nearest(word, HEAD) != key for word in written if word not in FIXED):
+        values.fault((key,), "", f"the job has no {key}", remedy)
+    return otherwise
+
+
+def _board_measure(values: Values, unit: UnitName) -> BoardMeasure:
+    # The rule of whole feet and surface measure is one of inch yards.
+    usual: BoardMeasure = "nhla" if unit == "in" else "exact"
+    if "board_measure" not in values.document.data:
+        return usual
+    measure: BoardMeasure = values.read(("board_measure",), _MEASURE, otherwise=usual)
+    return measure
+
+
+def _named(values: Values, key: str) -> dict[str, object]:
+    """The tables of `[wood.<name>]` and their like, by a name that can be printed."""
+    found = {}
+    for written, table in values.table(key).items():
+        tidy = " ".join(written.split())
+        values.read_key((key, written), _NAME)
+        found[tidy] = table
+    return found
+
+
+def _woods(values: Values) -> Mapping[str, Wood]:
+    woods = {}
+    for name, table in _named(values, "wood").items():
+        read = values.read_table(WoodTable, table, ("wood", name))
+        where = values.document.where("wood", name)
+        # A wood with a slip in it is still known by its name to boards and parts.
+        woods[name] = (read or WoodTable()).wood(name, where)
+    return woods
+
+
+def _sheets(values: Values) -> Mapping[str, Sheet]:
+    sheets = {}
+    spare = SheetTable.model_validate(
+        {
+            "product": "sheet",
+            "thickness": "0.25 in",
+            "size": ["48 in", "96 in"],
+            "price": 0,
+        }
+    )
+    for name, table in _named(values, "sheet").items():
+        read = values.read_table(SheetTable, table, ("sheet", name))
+        where = values.document.where("sheet", name)
+        sheets[name] = (read or spare).sheet(name, where)
+    return sheets
+
+
+def _check_names_apart(
+    values: Values, woods: Mapping[str, Wood], sheets: Mapping[str, Sheet]
+) -> None:
+    for name in sheets:
+        if name in woods:
+            values.fault(
+                ("sheet", name),
+                name,
+                "a wood and a sheet have the same name",
+                "Give the sheet another, such as its product",
+            )
+
+
+def _prices(values: Values, woods: Mapping[str, Wood]) -> tuple[Price, ...]:
+    prices: dict[tuple[str, str, str], Price] = {}
+    for path, table in values.tables("price"):
+        read = values.read_table(PriceTable, table, path)
+        if read is None:
+            continue
+        if (read.per_foot is None) == (read.per_cubic_metre is None):
+            wrong = "a price is either per_foot or per_cubic_metre"
+            values.fault(path, "", wrong, "Write one of them")
+            continue
+        price = read.price(values.document.where(*path))
+        if price.wood not in woods:
+            values.fault(
+                (*path, "wood"),
+                price.wood,
+                "the job has no such wood",
+                did_you_mean(price.wood, woods),
+            )
+        key = (price.wood, price.thickness, price.grade)
+        if key in prices:
+            first = prices[key].where.line
+            wrong = (
+                f"this wood, thickness and grade has a price on line {first} already"
+            )
+            values.fault(path, " ".join(key).strip(), wrong, "Keep one of the two")
+        prices.setdefault(key, price)
+    return tuple(prices.values())
+
+
+def _grain_matches(values: Values) -> tuple[GrainMatch, ...]:
+    matches: dict[str, GrainMatch] = {}
+    set_of: dict[str, str] = {}
+    for path, table in values.tables("grain_match"):
+        read = values.read_table(GrainMatchTable, table, path)
+        if read is None:
+            continue
+        match = read.match(values.document.where(*path))
+        if match.name in matches:
+            wrong = "two grain matches have this name"
+            values.fault((*path, "name"), match.name, wrong, "Give each its own")
+        for number, part in enumerate(match.parts):
+            if part in set_of:
+                wrong = f"this part is in a matched set already ({set_of[part]})"
+                at = (*path, "parts", number)
+                values.fault(at, part, wrong, "A part can be matched once")
+            set_of[part] = match.name
+        matches[match.name] = match
+    return tuple(matches.values())
+
+
+def _already_made(values: Values) -> dict[str, int]:
+    return {
+        part: values.read(("made", part), _COUNT, otherwise=0)
+        for part in values.table("made")
+    }
