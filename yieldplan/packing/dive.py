@@ -1,0 +1,197 @@
+"""From shares of patterns to whole boards: fix what the program nearly takes, ask again, go on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from yieldplan.packing.master import Master, Shares
+from yieldplan.packing.packed import Packed, packed
+from yieldplan.packing.pattern import Pattern, cut_to_demand, makes_of
+from yieldplan.packing.refill import refill
+from yieldplan.packing.stop import Budget
+from yieldplan.packing.yard import Column, Yard
+
+_NEARLY = 0.9
+"""From this share on a pattern is taken as it stands."""
+_NEW = 14
+"""New patterns kept at each step."""
+
+
+@dataclass(frozen=True)
+class Question:
+    """What a dive must make, and from what.
+
+    Parameters
+    ----------
+    copies
+        Bins that may be cut, with how often.
+    limit
+        A plan that costs this much is of no use.
+    rounds
+        How often prices are asked again before the first pattern is taken.
+    """
+
+    need: tuple[int, ...]
+    copies: Mapping[int, int]
+    short_price: Sequence[int]
+    limit: int
+    rounds: int = 1
+
+
+class Dive:
+    """One way down from the program's shares to a plan.
+
+    Parameters
+    ----------
+    columns
+        Patterns known already.
+    noise
+        How freely it chooses among shares; 0 takes the largest.
+    """
+
+    def __init__(
+        self,
+        yard: Yard,
+        question: Question,
+        columns: Sequence[Column],
+        rng: np.random.Generator,
+        noise: float,
+    ) -> None:
+        self.yard = yard
+        self.question = question
+        self.found: list[Column] = []
+        self._rng = rng
+        self._noise = noise
+        self._left = list(question.need)
+        self._supply = dict(question.copies)
+        self._chosen: list[Pattern] = []
+        self._cost = 0
+        self._best: Packed | None = None
+        self._master = Master(
+            yard.problem,
+            question.need,
+            self._supply,
+            question.short_price,
+            yard.price,
+        )
+        self._known: set[tuple[int, tuple[int, ...]]] = set()
+        for column in columns:
+            if column.bin in self._supply:
+                self._add(column)
+
+    def _add(self, column: Column) -> bool:
+        counted = tuple(map(min, column.makes, self._left))
+        key = (column.bin, counted)
+        if key in self._known or not any(counted):
+            return False
+        self._known.add(key)
+        self._master.add(column, self._left)
+        return True
+
+    def run(self, budget: Budget) -> Packed | None:
+        """The best plan met on the way down; None when none was below the limit.
+
+        A plan that leaves something unmade is given only where the program itself
+        prefers that (`short_price`) or no board is left.
+        """
+        while any(self._left) and not budget.is_over():
+            before = self.yard.pricing.work
+            shares = self._master.solve()
+            for _ in range(1 if self._chosen else self.question.rounds):
+                added = self._reprice(shares)
+                shares = self._master.solve()
+                budget.spend(self._master.work)
+                if not added:
+                    break
+            budget.spend(self.yard.pricing.work - before + self._master.work)
+            if self._is_hopeless(shares):
+                return self._best
+            if not self._fix(shares):
+                break
+            self._master.set_left(self._left)
+        if self._cost < self.question.limit:
+            self._keep(self._chosen)
+        return self._best
+
+    def _is_hopeless(self, shares: Shares) -> bool:
+        return self._cost + shares.cost >= self.question.limit
+
+    def _keep(self, patterns: Sequence[Pattern]) -> None:
+        plan = packed(patterns, self.question.need, self.yard)
+        if self._best is None or plan.key < self._best.key:
+            self._best = plan
+
+    def _reprice(self, shares: Shares) -> int:
+        """Add patterns that are better now, and look whether one board can finish."""
+        yard = self.yard
+        added = 0
+        prices = [
+            max(0, int(price)) if count else 0
+            for price, count in zip(shares.prices, self._left, strict=True)
+        ]
+        values = yard.pricing.price(prices, sorted(self._supply))
+        order = sorted(
+            (
+                number
+                for number in self._supply
+                if values[number] > 0.9 * (yard.price[number] + shares.rents[number])
+            ),
+            key=lambda number: (
+                yard.price[number] + shares.rents[number] - float(values[number]),
+                number,
+            ),
+        )
+        for number in order[:_NEW]:
+            pattern, left = cut_to_demand(
+                yard.pricing.pattern(number), self._left, yard.problem
+            )
+            pattern, left = refill(pattern, left, prices, yard)
+            column = yard.column(pattern)
+            if not any(left):
+                self._keep([*self._chosen, pattern])
+            if self._add(column):
+                self.found.append(column)
+                added += 1
+        return added
+
+    def _fix(self, shares: Shares) -> bool:
+        """Take the patterns that are nearly whole, or else one; whether any was taken."""
+        use = np.array(shares.use)
+        nearly = [int(place) for place in np.flatnonzero(use >= _NEARLY)]
+        if nearly:
+            nearly.sort(key=lambda place: (-use[place], place))
+        else:
+            spread = np.exp(self._rng.normal(0.0, self._noise, len(use)))
+            place = int(np.argmax(use * spread))
+            if use[place] < 1e-6:
+                return False
+            nearly = [place]
+        taken = False
+        for place in nearly:
+            column = self._master.columns[place]
+            for _ in range(max(1, int(use[place] + 1 - _NEARLY))):
+                if self._supply.get(column.bin, 0) and self._take(column, not taken):
+                    taken = True
+        return taken
+
+    def _take(self, column: Column, is_first: bool) -> bool:
+        pattern, left = cut_to_demand(column.pattern, self._left, self.yard.problem)
+        made = makes_of(pattern, self.yard.problem)
+        # Behind another one taken now it must still be worth most of its wood.
+        if not is_first and 10 * sum(made) < 9 * sum(column.makes):
+            return False
+        if not any(made):
+            return False
+        weights = self.yard.area_prices(self._left)
+        pattern, left = refill(pattern, left, weights, self.yard)
+        self._chosen.append(pattern)
+        self._left = left
+        self._cost += self.yard.price[column.bin]
+        self._supply[column.bin] -= 1
+        self._master.set_copies(column.bin, self._supply[column.bin])
+        if not self._supply[column.bin]:
+            del self._supply[column.bin]
+        return True

@@ -1,0 +1,151 @@
+"""Column generation: prices that prove a floor, and the patterns worth knowing at those prices."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+
+from yieldplan.packing.bound import (
+    certificate_of,
+    certify,
+    estimate,
+    scaled_up,
+)
+from yieldplan.packing.crossings import Ints
+from yieldplan.packing.first_plan import all_copies
+from yieldplan.packing.master import Master, Shares
+from yieldplan.packing.pattern import cut_to_demand
+from yieldplan.packing.stop import Budget
+from yieldplan.packing.yard import Column, Yard
+
+_SMOOTH = 0.4
+"""How much of the best prices so far stays in the prices asked next."""
+_CLOSED = 0.0005
+"""Share of the program's cost at which the floor counts as reached."""
+
+
+class Generation:
+    """Patterns and prices for one set of needs."""
+
+    def __init__(
+        self, yard: Yard, need: Sequence[int], short_price: Sequence[int]
+    ) -> None:
+        self.yard = yard
+        self.need = list(need)
+        self.best = certify([0] * len(need), need, yard.pricing)
+        self.prices: list[int] = list(self.best.prices)
+        self._master = Master(
+            yard.problem, need, all_copies(yard), short_price, yard.price
+        )
+        self._known: set[tuple[int, tuple[int, ...]]] = set()
+        self.shares: Shares | None = None
+
+    @property
+    def columns(self) -> list[Column]:
+        """Every pattern met."""
+        return self._master.columns
+
+    def add(self, column: Column) -> bool:
+        """Keep a pattern, unless one like it is known."""
+        key = (column.bin, column.makes)
+        if key in self._known:
+            return False
+        self._known.add(key)
+        self._master.add(column, [10**9] * len(self.need))
+        return True
+
+    def run(self, budget: Budget, share: Fraction, hear: Callable[[int], None]) -> None:
+        """Add patterns until the floor meets the program's cost, or the work is done.
+
+        Parameters
+        ----------
+        share
+            Part of all allowed work that may be used up when it ends.
+        hear
+            Told each better floor. [money/10,000]
+        """
+        smooth = 0.0
+        centre: list[float] | None = None
+        highest = -1.0
+        while not budget.is_over(share):
+            before = self.yard.pricing.work
+            shares = self.shares = self._master.solve()
+            exact = [max(0.0, price) for price in shares.prices]
+            asked = [
+                # Where nothing is needed a price would only raise the boards' values.
+                int(smooth * middle + (1 - smooth) * price) if count else 0
+                for middle, price, count in zip(
+                    centre or exact, exact, self.need, strict=True
+                )
+            ]
+            values = self.yard.pricing.price(asked)
+            floor = estimate(asked, self.need, values, self.yard.problem)
+            if floor > highest:
+                highest, centre = floor, [float(price) for price in asked]
+                self._certify(asked, values, hear, closely=False)
+            added = self._add_best(shares, values)
+            budget.spend(self.yard.pricing.work - before + self._master.work)
+            if shares.cost - highest <= _CLOSED * shares.cost:
+                break
+            if not added and smooth == 0.0:
+                break
+            smooth = _SMOOTH if added else 0.0
+        if self.shares is not None:
+            self.shares = self._master.solve()
+        if centre is not None:
+            asked = [int(price) for price in centre]
+            values = self.yard.pricing.price(asked)
+            self._certify(asked, values, hear, closely=True)
+
+    def _certify(
+        self,
+        asked: list[int],
+        values: Ints,
+        hear: Callable[[int], None],
+        *,
+        closely: bool,
+    ) -> None:
+        found = certificate_of(asked, self.need, values, self.yard.problem)
+        hoped = estimate(asked, self.need, values, self.yard.problem)
+        if closely or hoped > 1.01 * max(found.priced, self.best.priced):
+            found = max(
+                found,
+                scaled_up(asked, self.need, values, self.yard.pricing),
+                key=lambda certificate: certificate.priced,
+            )
+        if found.priced > self.best.priced:
+            self.best = found
+            self.prices = list(found.prices)
+            hear(found.value)
+
+    def _add_best(self, shares: Shares, values: Ints) -> int:
+        """Add the patterns that would make the program cheaper; how many."""
+        yard = self.yard
+        hopeful = [
+            number
+            for number in yard.pricing.bins
+            if values[number] > 0.97 * (yard.price[number] + shares.rents[number])
+        ]
+        added = 0
+        whole: list[Column] = []
+        for number in hopeful:
+            pattern = yard.pricing.pattern(number)
+            rent = yard.price[number] + shares.rents[number]
+            column = yard.column(pattern)
+            if _gain(column, shares) <= rent + 0.5:
+                continue
+            whole.append(column)
+            cut, _ = cut_to_demand(pattern, self.need, yard.problem)
+            column = yard.column(cut)
+            if _gain(column, shares) > rent + 0.5:
+                added += self.add(column)
+        if not added:
+            # Without more than is asked for, the program would stall here.
+            added = sum(self.add(column) for column in whole)
+        return added
+
+
+def _gain(column: Column, shares: Shares) -> float:
+    return sum(
+        count * price for count, price in zip(column.makes, shares.prices, strict=True)
+    )

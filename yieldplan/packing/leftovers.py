@@ -1,0 +1,84 @@
+"""What is left of a board: end trims, edges, offcuts worth keeping with a name, and firewood."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from yieldplan.model.plan import Box, Node
+from yieldplan.model.shop import Shop
+from yieldplan.packing.problem import Bin
+from yieldplan.units import to_ticks_up
+
+
+@dataclass(frozen=True)
+class KeepSizes:
+    """Least (length, width) of an offcut worth keeping; any of them will do. [ticks]"""
+
+    sizes: tuple[tuple[int, int], ...]
+
+    @staticmethod
+    def of(shop: Shop, *, show: bool) -> KeepSizes:
+        """The shop's sizes, for show wood or for secondary wood."""
+        sizes = (
+            (
+                (shop.keep_show_length, shop.keep_show_width),
+                (shop.keep_narrow_length, shop.keep_narrow_width),
+            )
+            if show
+            else ((shop.keep_other_length, shop.keep_other_width),)
+        )
+        return KeepSizes(
+            tuple((to_ticks_up(length), to_ticks_up(width)) for length, width in sizes)
+        )
+
+    def is_worth(self, length: int, width: int) -> bool:
+        """Whether an offcut of this size is kept. [ticks]"""
+        return any(
+            length >= least_length and width >= least_width
+            for least_length, least_width in self.sizes
+        )
+
+
+def usable(box: Box, piece: Bin) -> Box:
+    """The part of a box that lies inside end trims and edge passes; may be empty."""
+    return (
+        max(box[0], piece.trims[0]),
+        max(box[1], piece.edges[0]),
+        min(box[2], piece.length - piece.trims[1]),
+        min(box[3], piece.width - piece.edges[1]),
+    )
+
+
+def with_fates(node: Node, piece: Bin, keep: KeepSizes) -> Node:
+    """The tree with the fate of every leaf that is no blank decided."""
+    if node.into:
+        return replace(
+            node, into=tuple(with_fates(child, piece, keep) for child in node.into)
+        )
+    if node.fate is None:
+        return node
+    x0, y0, x1, y1 = usable(node.box, piece)
+    if x1 <= x0:
+        return replace(node, fate="trim")
+    if y1 <= y0:
+        return replace(node, fate="edge")
+    is_kept = keep.is_worth(x1 - x0, y1 - y0)
+    return replace(node, fate="keep" if is_kept else "burn")
+
+
+def with_names(tree: Node) -> Node:
+    """The tree with its offcuts named after their board: W07-A, W07-B."""
+    names = (f"{tree.id}-{_letters(number)}" for number in range(10**6))
+
+    def named(node: Node) -> Node:
+        if node.fate == "keep":
+            return replace(node, name=next(names))
+        return replace(node, into=tuple(named(child) for child in node.into))
+
+    return named(tree)
+
+
+def _letters(number: int) -> str:
+    first, last = divmod(number, 26)
+    letter = chr(ord("A") + last)
+    return (_letters(first - 1) if first else "") + letter

@@ -1,0 +1,131 @@
+"""The linear program over known patterns: which share of each to cut, and what that makes each part worth."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from ortools.linear_solver import pywraplp
+
+from yieldplan.model.pieces import MONEY_PER_UNIT as MONEY
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.yard import Column
+
+
+@dataclass(frozen=True)
+class Shares:
+    """A solution of the program.
+
+    Parameters
+    ----------
+    cost
+        [money/10,000]
+    use
+        Share of each column.
+    short
+        How much of each demand is left unmade.
+    prices
+        What one more of each demand costs. [money/10,000]
+    rents
+        For each bin, what one copy less of it would cost. [money/10,000]
+    """
+
+    cost: float
+    use: list[float]
+    short: list[float]
+    prices: list[float]
+    rents: list[float]
+
+
+class Master:
+    """Covers demands by columns; what is not covered costs `short_price` each."""
+
+    def __init__(
+        self,
+        problem: Problem,
+        need: Sequence[int],
+        copies: Mapping[int, int],
+        short_price: Sequence[int],
+        price: Sequence[int],
+    ) -> None:
+        self._solver = pywraplp.Solver.CreateSolver("GLOP")
+        if self._solver is None:
+            raise RuntimeError("OR-Tools was built without GLOP")
+        self._infinity = self._solver.infinity()
+        self._need = [
+            self._solver.Constraint(float(count), self._infinity) for count in need
+        ]
+        self._copies = {
+            number: self._solver.Constraint(-self._infinity, float(count))
+            for number, count in sorted(copies.items())
+        }
+        self._num_bins = len(problem.bins)
+        self._price = price
+        self._objective = self._solver.Objective()
+        self._objective.SetMinimization()
+        self._short = []
+        for row, cost in zip(self._need, short_price, strict=True):
+            missing = self._solver.NumVar(0.0, self._infinity, "")
+            row.SetCoefficient(missing, 1.0)
+            self._objective.SetCoefficient(missing, cost / MONEY)
+            self._short.append(missing)
+        self._use: list[pywraplp.Variable] = []
+        self.columns: list[Column] = []
+        self._entries: list[dict[int, int]] = []
+
+    def add(self, column: Column, left: Sequence[int]) -> None:
+        """Offer one more pattern, counting no more of a demand than is left."""
+        share = self._solver.NumVar(0.0, self._infinity, "")
+        self._objective.SetCoefficient(share, self._price[column.bin] / MONEY)
+        self._copies[column.bin].SetCoefficient(share, 1.0)
+        entries = {}
+        for demand, count in enumerate(column.makes):
+            counted = min(count, left[demand])
+            if counted:
+                self._need[demand].SetCoefficient(share, float(counted))
+                entries[demand] = counted
+        self._use.append(share)
+        self.columns.append(column)
+        self._entries.append(entries)
+
+    def set_left(self, left: Sequence[int]) -> None:
+        """Ask for less than before; columns count no more than that."""
+        for row, count in zip(self._need, left, strict=True):
+            row.SetLb(float(count))
+        for share, entries in zip(self._use, self._entries, strict=True):
+            for demand, counted in entries.items():
+                if counted > left[demand]:
+                    entries[demand] = left[demand]
+                    self._need[demand].SetCoefficient(share, float(left[demand]))
+
+    def set_copies(self, number: int, copies: int) -> None:
+        """Change how many copies of a bin there are."""
+        self._copies[number].SetUb(float(copies))
+
+    def solve(self) -> Shares:
+        """The cheapest shares.
+
+        Raises
+        ------
+        RuntimeError
+            When GLOP does not find them, which it always should.
+        """
+        status = self._solver.Solve()
+        if status != pywraplp.Solver.OPTIMAL:
+            raise RuntimeError(f"GLOP ended with status {status}")
+        rents = [0.0] * self._num_bins
+        for number, row in self._copies.items():
+            rents[number] = -row.dual_value() * MONEY
+        return Shares(
+            cost=self._objective.Value() * MONEY,
+            use=[share.solution_value() for share in self._use],
+            short=[missing.solution_value() for missing in self._short],
+            prices=[row.dual_value() * MONEY for row in self._need],
+            rents=rents,
+        )
+
+    @property
+    def work(self) -> int:
+        """Units of work one solution takes, about."""
+        rows = len(self._need) + len(self._copies)
+        return 500 + rows * (20 + len(self._use) // 20)

@@ -1,0 +1,158 @@
+"""Why a part cannot be made from what is offered, and what to do about it, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from math import ceil
+
+from yieldplan.model.job import Job
+from yieldplan.model.pieces import Piece
+from yieldplan.model.plan import Missing
+from yieldplan.packing.problem import Item
+from yieldplan.packing.yard import Yard
+from yieldplan.units import UnitName, feet_and_inches, from_ticks, tape
+
+
+def missing_part(
+    demand: int,
+    count: int,
+    yard: Yard,
+    pieces: Sequence[Piece],
+    thickness: Mapping[str, Fraction],
+    job: Job,
+) -> Missing:
+    """One part that is left out: how many, why, and what to do.
+
+    Parameters
+    ----------
+    pieces
+        In the order of the problem's bins.
+    thickness
+        Least rough thickness of each blank. [in]
+    """
+    problem = yard.problem
+    name = problem.demands[demand].name
+    makers = [
+        number for number, item in enumerate(problem.items) if demand in item.makes
+    ]
+    if not makers:
+        reason, remedy = (
+            "nothing that can be sawn makes it",
+            "Look at its wood and size",
+        )
+    elif yard.can_make(demand):
+        reason, remedy = _too_little(demand, count, makers, yard, pieces, job)
+    else:
+        reason, remedy = _no_place(makers, yard, thickness, job)
+    return Missing(demand=name, count=count, reason=reason, remedy=remedy)
+
+
+def _size(ticks: int, unit: UnitName) -> str:
+    return f"{tape(from_ticks(ticks), unit, join='-')} {unit}"
+
+
+def _no_place(
+    makers: Sequence[int], yard: Yard, thickness: Mapping[str, Fraction], job: Job
+) -> tuple[str, str]:
+    problem, unit = yard.problem, job.unit
+    serving = [
+        (number, bin_)
+        for number in makers
+        for bin_, piece in enumerate(problem.bins)
+        if number in piece.holds
+    ]
+    if not serving:
+        least = min(thickness[problem.items[number].name] for number in makers)
+        thick = f"{tape(least, unit, join='-')} {unit}"
+        return (
+            f"needs stock at least {thick} thick; nothing offered serves",
+            "Add a piece that is thick enough, or make the part thinner",
+        )
+    # The least demanding way to make it tells best what is lacking.
+    number = min(
+        {number for number, _ in serving},
+        key=lambda n: (problem.items[n].width, problem.items[n].length, n),
+    )
+    bins = [bin_ for one, bin_ in serving if one == number]
+    item, size = problem.items[number], yard.sizes[number]
+    grids = [yard.grids[bin_] for bin_ in bins]
+    if all(grid.across < size.across for grid in grids):
+        has = max(problem.bins[b].width - sum(problem.bins[b].edges) for b in bins)
+        step = problem.step_across
+        need = item.width if has < item.width else size.across * step - problem.kerf
+        best = has if has < item.width else (
+            max(grid.across for grid in grids) * step - problem.kerf
+        )  # fmt: skip
+        return (
+            f"needs {_size(need, unit)} clear width; the widest piece less its edges "
+            f"has {_size(best, unit)}",
+            "Add a wider piece, glue the part up from strips, or make it narrower",
+        )
+    if all(grid.along < size.along for grid in grids):
+        has = max(problem.bins[b].length - sum(problem.bins[b].trims) for b in bins)
+        step = problem.step_along
+        need = item.length if has < item.length else size.along * step - problem.kerf
+        best = has if has < item.length else (
+            max(grid.along for grid in grids) * step - problem.kerf
+        )  # fmt: skip
+        return (
+            f"needs {_size(need, unit)} in length; the longest piece less its end trims "
+            f"has {_size(best, unit)}",
+            "Add a longer piece, or make the part shorter",
+        )
+    both = f"{_size(item.length, unit)} x {_size(item.width, unit)}"
+    if any(g.along >= size.along and g.across >= size.across for g in grids):
+        return (
+            f"needs {both} free of the marks it may not show; no piece has such a place",
+            "Add a clearer piece, or let the part show more",
+        )
+    return (
+        f"needs {both}; no piece is both long and wide enough",
+        "Add a piece of that size, or make the part smaller",
+    )
+
+
+def _too_little(
+    demand: int,
+    count: int,
+    makers: Sequence[int],
+    yard: Yard,
+    pieces: Sequence[Piece],
+    job: Job,
+) -> tuple[str, str]:
+    item = min(
+        (yard.problem.items[number] for number in makers),
+        key=lambda it: (Fraction(it.length * it.width, it.makes[demand]), it.name),
+    )
+    blanks = -(-count // item.makes[demand])
+    lines = sorted(
+        {
+            piece.line
+            for piece, bin_ in zip(pieces, yard.problem.bins, strict=True)
+            if any(yard.problem.items[number] is item for number in bin_.holds)
+        }
+    )
+    return (
+        "the pile is too small: there is no room left for it",
+        _what_to_buy(item, blanks, lines, pieces, job),
+    )
+
+
+def _what_to_buy(
+    item: Item, blanks: int, lines: Sequence[str], pieces: Sequence[Piece], job: Job
+) -> str:
+    """How much more of which line, with the shop's own planning waste."""
+    unit = job.unit
+    line = lines[0] if lines else "the wood"
+    piece = next((piece for piece in pieces if piece.line == line), None)
+    size = (
+        f"{feet_and_inches(from_ticks(item.length), unit)} long and "
+        f"{_size(item.width, unit)} wide"
+    )
+    if piece is None or piece.board_feet is None:
+        return f"Buy one more of {line}, or a piece at least {size}"
+    area = from_ticks(item.length) * from_ticks(item.width) * blanks
+    net = area * piece.thick / 144
+    feet = ceil(net * (100 + job.shop.add_percent) / 100)
+    return f"Buy about {feet} bf more of {line}, in pieces at least {size}"

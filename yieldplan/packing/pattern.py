@@ -1,0 +1,124 @@
+"""A pattern: how one piece is sawn into strips and blanks, in cells."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from yieldplan.packing.problem import Problem
+
+Breakdown = Literal["R", "C"]
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """An item in its strip, from mark `i` to mark `j`."""
+
+    i: int
+    j: int
+    item: int
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """A stretch across, from `u` to `v`, and what is crosscut from it."""
+
+    u: int
+    v: int
+    cuts: tuple[Cut, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A stretch along, from mark `i` to mark `j`, and the strips ripped from it."""
+
+    i: int
+    j: int
+    strips: tuple[Strip, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """How one bin is sawn. Rip first is one section as long as the bin."""
+
+    bin: int
+    breakdown: Breakdown
+    sections: tuple[Section, ...]
+
+    def cuts(self) -> Iterator[Cut]:
+        """Every item, in order."""
+        for section in self.sections:
+            for strip in section.strips:
+                yield from strip.cuts
+
+    def items(self) -> list[int]:
+        """Every item's index, in order."""
+        return [cut.item for cut in self.cuts()]
+
+
+def makes_of(pattern: Pattern, problem: Problem) -> list[int]:
+    """How many of each demand the pattern makes."""
+    made = [0] * len(problem.demands)
+    for number in pattern.items():
+        for demand, count in problem.items[number].makes.items():
+            made[demand] += count
+    return made
+
+
+def is_wanted(number: int, left: Sequence[int], problem: Problem) -> bool:
+    """Whether an item still serves what is left, without making what nobody asked for."""
+    item = problem.items[number]
+    if item.may_spare:
+        return any(left[demand] > 0 for demand in item.makes)
+    return all(left[demand] >= count for demand, count in item.makes.items())
+
+
+def take(number: int, left: list[int], problem: Problem) -> None:
+    """Count an item as made."""
+    for demand, count in problem.items[number].makes.items():
+        left[demand] = max(0, left[demand] - count)
+
+
+def cut_to_demand(
+    pattern: Pattern, left: Sequence[int], problem: Problem
+) -> tuple[Pattern, list[int]]:
+    """The pattern without what is not needed, and what is still left to make then.
+
+    Strips and sections keep their places, also where they are empty now, so that
+    something else may be put into them.
+    """
+    open_ = list(left)
+    sections = []
+    for section in pattern.sections:
+        strips = []
+        for strip in section.strips:
+            cuts = []
+            for cut in strip.cuts:
+                if is_wanted(cut.item, open_, problem):
+                    take(cut.item, open_, problem)
+                    cuts.append(cut)
+            strips.append(replace(strip, cuts=tuple(cuts)))
+        sections.append(replace(section, strips=tuple(strips)))
+    return replace(pattern, sections=tuple(sections)), open_
+
+
+def tidy(pattern: Pattern, problem_sizes: Sequence[tuple[int, int]]) -> Pattern:
+    """The pattern without empty strips and sections, each no larger than it must be."""
+    sections = []
+    for section in pattern.sections:
+        strips = tuple(
+            replace(
+                strip,
+                v=strip.u + max(problem_sizes[cut.item][1] for cut in strip.cuts),
+            )
+            for strip in section.strips
+            if strip.cuts
+        )
+        if not strips:
+            continue
+        end = section.j
+        if pattern.breakdown == "C":
+            end = max(cut.j for strip in strips for cut in strip.cuts)
+        sections.append(replace(section, j=end, strips=strips))
+    return replace(pattern, sections=tuple(sections))

@@ -1,0 +1,180 @@
+"""One wood from question to finished plan: posed, solved, its trees cut, its leftovers named."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+
+from yieldplan.model.blanks import Blank
+from yieldplan.model.job import Job
+from yieldplan.model.parts import Part
+from yieldplan.model.pieces import Piece
+from yieldplan.model.plan import Bound, Cutting, Missing, Rules, WoodPlan
+from yieldplan.packing.lay import numbered
+from yieldplan.packing.leftovers import KeepSizes, with_fates, with_names
+from yieldplan.packing.missing import missing_part
+from yieldplan.packing.pose import blanks_for, item_of, parts_asked, pieces_of, pose
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.set_up import CutBoard, place_set_up
+from yieldplan.packing.solve import Solution, solve
+from yieldplan.packing.stop import IN_WORDS, Progress, Stop
+from yieldplan.packing.trees import tree_of
+from yieldplan.packing.yard import Yard
+
+
+def plan_wood(
+    wood: str,
+    parts: Sequence[Part],
+    blanks: Sequence[Blank],
+    pieces: Sequence[Piece],
+    fits: Mapping[str, tuple[str, ...]],
+    job: Job,
+    stop: Stop,
+    hear: Callable[[Progress], None],
+) -> WoodPlan:
+    """The plan for one wood.
+
+    Parameters
+    ----------
+    fits
+        Blank id to the stock lines it may be cut from.
+    hear
+        Told of every better plan and floor while the search runs.
+    """
+    asked = parts_asked(wood, parts)
+    offered = pieces_of(wood, pieces)
+    problem = pose(wood, parts, blanks, pieces, fits, job)
+    solution = solve(problem, stop, hear, wood)
+    is_sheet = any(part.is_sheet for part in asked)
+    keep = KeepSizes.of(job.shop, show=any(part.show_face == "clear" for part in asked))
+    boards = [
+        CutBoard(
+            pattern.bin,
+            with_fates(
+                tree_of(pattern, problem, exact=is_sheet),
+                problem.bins[pattern.bin],
+                keep,
+            ),
+        )
+        for pattern in solution.patterns
+    ]
+    boards, set_up_left = _set_up(
+        wood, parts, blanks, offered, fits, job, boards, problem
+    )
+    return WoodPlan(
+        wood=wood,
+        is_sheet=is_sheet,
+        rules=Rules(
+            family=problem.family,
+            kerf=problem.kerf,
+            step_along=problem.step_along,
+            step_across=problem.step_across,
+            marks_from=problem.marks_from,
+        ),
+        need={
+            demand.name: count
+            for demand, count in zip(problem.demands, solution.need, strict=True)
+            if count
+        },
+        missing=_missing(blanks_for(wood, blanks), offered, job, problem, solution),
+        cuttings=_cuttings(boards, solution, offered),
+        cost=solution.cost,
+        bound=Bound(
+            value=solution.bound.value,
+            priced=solution.bound.priced,
+            family=problem.family,
+            prices={
+                demand.name: price
+                for demand, price, count in zip(
+                    problem.demands, solution.bound.prices, solution.need, strict=True
+                )
+                if count
+            },
+        ),
+        set_up_left=set_up_left,
+        stages=solution.stages,
+        ended=IN_WORDS[solution.ended],
+    )
+
+
+def _cuttings(
+    boards: Sequence[CutBoard], solution: Solution, offered: Sequence[Piece]
+) -> tuple[Cutting, ...]:
+    copies: dict[int, int] = {}
+    cuttings = []
+    for board, pattern in zip(boards, solution.patterns, strict=True):
+        piece = offered[board.bin]
+        copy = copies[board.bin] = copies.get(board.bin, 0) + 1
+        name = piece.id if piece.copies == 1 else f"{piece.id}/{copy}"
+        cuttings.append(
+            Cutting(
+                piece=piece,
+                copy=copy,
+                tree=with_names(numbered(board.tree, name)),
+                breakdown=(
+                    "rip first" if pattern.breakdown == "R" else "crosscut first"
+                ),
+            )
+        )
+    return tuple(cuttings)
+
+
+def _set_up(
+    wood: str,
+    parts: Sequence[Part],
+    blanks: Sequence[Blank],
+    offered: Sequence[Piece],
+    fits: Mapping[str, tuple[str, ...]],
+    job: Job,
+    boards: list[CutBoard],
+    problem: Problem,
+) -> tuple[list[CutBoard], dict[str, int]]:
+    """The boards with set-up pieces cut from waste, and those there was no room for."""
+    keep = KeepSizes.of(
+        job.shop,
+        show=any(part.show_face == "clear" for part in parts_asked(wood, parts)),
+    )
+    left = {
+        part.demand: part.needed
+        for part in parts
+        if part.set_up and part.wood == wood and part.needed
+    }
+    place = {demand: number for number, demand in enumerate(sorted(left))}
+    pieces = [blank for blank in blanks_for(wood, blanks) if blank.set_up]
+    # The largest first: it finds a place least easily.
+    items = sorted(
+        (item_of(blank, place, job) for blank in pieces),
+        key=lambda item: (-item.length * item.width, item.name),
+    )
+    names = sorted(left)
+    for item in items:
+        holds = frozenset(
+            number
+            for number, piece in enumerate(offered)
+            if piece.line in fits.get(item.name, ())
+        )
+        while item.makes and any(left[names[made]] for made in item.makes):
+            found = place_set_up(item, boards, problem.bins, holds, keep, problem.kerf)
+            if found is None:
+                break
+            boards = found
+            for made, count in item.makes.items():
+                left[names[made]] = max(0, left[names[made]] - count)
+    return boards, {demand: count for demand, count in sorted(left.items()) if count}
+
+
+def _missing(
+    blanks: Sequence[Blank],
+    offered: Sequence[Piece],
+    job: Job,
+    problem: Problem,
+    solution: Solution,
+) -> tuple[Missing, ...]:
+    if not any(solution.short):
+        return ()
+    yard = Yard(problem)
+    thickness = {blank.id: blank.thickness.value for blank in blanks}
+    return tuple(
+        missing_part(demand, count, yard, offered, thickness, job)
+        for demand, count in enumerate(solution.short)
+        if count
+    )

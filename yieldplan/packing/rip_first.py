@@ -1,0 +1,182 @@
+"""Best rip-first pattern of every board at given prices: strips the full length, crosscut around marks.
+
+A strip's value depends on its width and on which marks it crosses. Where all items shun
+those marks the strip is a row of clear runs, each worth what the shared strip table says,
+and the runs are indexed once. Where items differ (a knot on face A that some may bear),
+the strip is worked out along its length by `faced_strips`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from yieldplan.packing.crossings import Crossings, Ints, free_runs
+from yieldplan.packing.faced_strips import FacedStrip, FacedStrips
+from yieldplan.packing.group import BinFaces, Group
+from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
+from yieldplan.packing.tables import ShapeValues, StripTable, Sums
+
+
+@dataclass(frozen=True)
+class _Index:
+    """Where one bin's strips stand in the group's lists."""
+
+    faces: BinFaces
+    across: Crossings
+    base: int
+    runs: dict[int, list[tuple[int, int]]]
+    faced: dict[int, int]
+
+
+class RipFirst:
+    """Prices the bins of one group, rip first."""
+
+    def __init__(self, group: Group) -> None:
+        self.group = group
+        lengths = Sums.of([shape.length for shape in group.shapes], group.longest)
+        self._table = StripTable(group, lengths, [group.all_rules])
+        self._strips: Ints = np.zeros((0, 0), np.int64)
+        self._index: list[_Index] = []
+        self._faced = FacedStrips(group)
+        self._place_of = {faces.bin: place for place, faces in enumerate(group.bins)}
+        run_rows: list[int] = []
+        run_places: list[int] = []
+        num_rows = 0
+        for faces in group.bins:
+            index = self._of(faces, num_rows)
+            self._index.append(index)
+            num_rows += index.across.rows * index.across.columns
+            for number, runs in sorted(index.runs.items()):
+                for start, end in runs:
+                    run_rows.append(index.base + number)
+                    run_places.append(int(lengths.floor[end - start]))
+        self._num_rows = num_rows
+        self._run_places = np.array(run_places, np.int64)
+        rows = np.array(run_rows, np.int64)
+        self._starts = np.flatnonzero(np.diff(rows, prepend=-1)) if len(rows) else rows
+        self._rows = rows[self._starts] if len(rows) else rows
+        self._across = np.array([f.grid.across for f in group.bins], np.int64)
+        size = group.widest + 1
+        # The strip that starts at u and ends at v: row _from[u] + _to[v].
+        self._from = np.zeros((len(group.bins), size), np.int64)
+        self._to = np.zeros((len(group.bins), size), np.int64)
+        for place, index in enumerate(self._index):
+            across = index.across
+            cells = slice(0, across.size + 1)
+            self._from[place, cells] = index.base + across.ended * across.columns
+            self._to[place, cells] = across.begun
+
+    def _of(self, faces: BinFaces, base: int) -> _Index:
+        grid = faces.grid
+        across = Crossings.of(grid.across, [(b.u0, b.u1) for b in faces.blocks])
+        runs: dict[int, list[tuple[int, int]]] = {}
+        faced: dict[int, int] = {}
+        for ended, begun, number in across.each():
+            met = across.met(ended, begun)
+            if across.longest(ended, begun) < self.group.widths[0]:
+                continue
+            if faces.is_alike(met):
+                blocks = [
+                    (block.i0, block.i1)
+                    for place, block in enumerate(faces.blocks)
+                    if met >> place & 1
+                ]
+                runs[number] = free_runs(grid.along, blocks)
+            else:
+                faced[number] = self._faced.add(
+                    FacedStrip(faces, met, across.longest(ended, begun))
+                )
+        return _Index(faces, across, base, runs, faced)
+
+    def work(self, num_bins: int) -> int:
+        """Units of work one round over so many bins takes."""
+        return (
+            300
+            + self._table.work
+            + self._faced.work(num_bins)
+            + self.group.widest * (15 + num_bins * len(self.group.widths) // 40)
+        )
+
+    def reprice(self, values: ShapeValues, bins: Sequence[int]) -> Ints:
+        """Best value of each of the bins at new prices."""
+        table = self._table
+        table.reprice(values)
+        strips = np.zeros((self._num_rows, len(self.group.widths)), np.int64)
+        if len(self._rows):
+            runs = table.value[0].T[self._run_places]
+            strips[self._rows] = np.add.reduceat(runs, self._starts, axis=0)
+        places = [self._place_of[number] for number in bins]
+        wanted = [
+            (self._index[place].base + number, strip)
+            for place in places
+            for number, strip in self._index[place].faced.items()
+        ]
+        if wanted:
+            found = self._faced.reprice(values, [strip for _, strip in wanted])
+            strips[[row for row, _ in wanted]] = found
+        self._strips = strips
+        self._column = {number: column for column, number in enumerate(bins)}
+        self._best = self._along_the_width(np.array(places, np.int64))
+        across = self._across[places]
+        return self._best[across, np.arange(len(places))]
+
+    def _along_the_width(self, places: Ints) -> Ints:
+        widths = self.group.widths
+        from_, to = self._from[places], self._to[places]
+        flat = self._strips.ravel()
+        best = np.zeros((self.group.widest + 1, len(places)), np.int64)
+        which = np.arange(len(widths))
+        for v in range(1, self.group.widest + 1):
+            num = int(np.searchsorted(widths, v, side="right"))
+            np.copyto(best[v], best[v - 1])
+            if not num:
+                continue
+            starts = v - widths[:num]
+            row = from_[:, starts] + to[:, v, None]
+            found = flat[row * len(widths) + which[:num]] + best[starts].T
+            np.maximum(best[v], found.max(axis=1), out=best[v])
+        return best
+
+    def pattern(self, number: int) -> Pattern:
+        """A best pattern of a bin that was priced last."""
+        index = self._index[self._place_of[number]]
+        best = self._best[:, self._column[number]]
+        grid, across = index.faces.grid, index.across
+        strips: list[Strip] = []
+        v = grid.across
+        while best[v] > 0:
+            if best[v] == best[v - 1]:
+                v -= 1
+                continue
+            for width_index, width in enumerate(self.group.widths.tolist()):
+                u = v - width
+                if u < 0:
+                    continue
+                row = int(across.ended[u]) * across.columns + int(across.begun[v])
+                value = self._strips[index.base + row, width_index]
+                if value > 0 and best[u] + value == best[v]:
+                    cuts = self._cuts(index, row, width_index)
+                    strips.append(Strip(u, v, tuple(cuts)))
+                    v = u
+                    break
+            else:
+                raise ValueError("a board's value has no strips behind it")
+        section = Section(0, grid.along, tuple(reversed(strips)))
+        return Pattern(number, "R", (section,))
+
+    def _cuts(self, index: _Index, row: int, width_index: int) -> list[Cut]:
+        if row in index.faced:
+            return self._faced.trace(index.faced[row], width_index)
+        cuts: list[Cut] = []
+        lengths = self._table.lengths
+        for start, end in index.runs[row]:
+            at = start
+            for length, item in self._table.trace(
+                0, width_index, int(lengths.floor[end - start])
+            ):
+                cuts.append(Cut(at, at + length, item))
+                at += length
+        return cuts

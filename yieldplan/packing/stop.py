@@ -1,0 +1,111 @@
+"""When the search for a cheaper plan ends, and what it says while it runs."""
+
+from __future__ import annotations
+
+import threading
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal
+
+Ended = Literal["proved", "gap", "work", "clock", "asked", "searched"]
+
+IN_WORDS: dict[Ended, str] = {
+    "proved": "no plan of this kind costs less",
+    "gap": "close enough to the floor",
+    "work": "the work allowed for the search was done",
+    "clock": "stopped by the clock",
+    "asked": "stopped on request",
+    "searched": "the search found nothing more",
+}
+"""Why a search ended, as it is printed."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stop:
+    """When to stop looking for a cheaper plan.
+
+    The work is counted, not timed, so that the same input gives the same plan. A limit
+    in seconds is opt-in, and the plan says so.
+
+    Parameters
+    ----------
+    gap
+        Largest share of the cost by which the floor may lie below it.
+    work
+        Units of work, each about a microsecond of one core; None: by size of the job.
+    seconds
+        Limit by the clock for one wood; None for none. [s]
+    asked
+        Set it (Ctrl-C) to stop with the best plan so far.
+    """
+
+    gap: Fraction = Fraction(1, 200)
+    work: int | None = None
+    seconds: float | None = None
+    asked: threading.Event = field(default_factory=threading.Event)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Progress:
+    """How far the search has come.
+
+    Parameters
+    ----------
+    cost, bound
+        Of the best plan so far and what is certified. [money/10,000]
+    work
+        Units of work done.
+    """
+
+    wood: str
+    stage: str
+    cost: int
+    bound: int
+    work: int
+
+
+class Budget:
+    """Counts the work of one search and knows when it is used up."""
+
+    def __init__(self, stop: Stop, allowed: int) -> None:
+        self.done = 0
+        self.ended: Ended | None = None
+        self._stop = stop
+        self._allowed = stop.work if stop.work is not None else allowed
+        self._began = time.monotonic() if stop.seconds is not None else 0.0
+
+    @property
+    def allowed(self) -> int:
+        """Units of work in all."""
+        return self._allowed
+
+    def spend(self, work: int) -> None:
+        """Count work as done."""
+        self.done += work
+
+    def is_over(self, share: Fraction = Fraction(1)) -> bool:
+        """Whether to stop now.
+
+        Parameters
+        ----------
+        share
+            Part of the allowed work that may be used by this stage.
+        """
+        if self._stop.asked.is_set():
+            self.ended = "asked"
+        elif self._stop.seconds is not None and (
+            time.monotonic() - self._began > self._stop.seconds
+        ):
+            self.ended = "clock"
+        elif self.done >= self._allowed:
+            self.ended = "work"
+        return self.ended is not None or self.done >= self._allowed * share
+
+    def is_close(self, cost: int, bound: int) -> bool:
+        """Whether the floor is near enough to the cost."""
+        return cost - bound <= self._stop.gap * cost
+
+
+Hear = Callable[[Progress], None]

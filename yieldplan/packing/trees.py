@@ -1,0 +1,117 @@
+"""Turns a pattern in cells into the tree of cuts a saw makes, in ticks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal
+
+from yieldplan.model.plan import Box, Node
+from yieldplan.packing.cells import Grid, blocks_met, face_up, grid_of, size_of
+from yieldplan.packing.lay import Stretch, lay
+from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
+from yieldplan.packing.problem import Problem
+
+
+def tree_of(pattern: Pattern, problem: Problem, *, exact: bool) -> Node:
+    """The cut tree of one bin; nodes have no names yet.
+
+    Parameters
+    ----------
+    exact
+        Whether a blank is ripped to its width even where the blade alone takes what is
+        over (sheets); rough stock may stay that much wider.
+    """
+    return _Tree(pattern, problem, exact).root()
+
+
+class _Tree:
+    def __init__(self, pattern: Pattern, problem: Problem, exact: bool) -> None:
+        self.pattern = pattern
+        self.problem = problem
+        self.exact = exact
+        self.bin = problem.bins[pattern.bin]
+        self.grid: Grid = grid_of(self.bin, problem)
+
+    def root(self) -> Node:
+        box = (0, 0, self.bin.length, self.bin.width)
+        if self.pattern.breakdown == "R":
+            (section,) = self.pattern.sections
+            return self._strips(box, section)
+        row = [
+            Stretch(
+                self._wood_from(section.i),
+                self._wood_to(section.j),
+                lambda part, section=section: self._strips(part, section),  # type: ignore[misc]
+            )
+            for section in self.pattern.sections
+        ]
+        return lay(box, "crosscut", row, self.problem.kerf)
+
+    def _strips(self, box: Box, section: Section) -> Node:
+        row = [
+            Stretch(
+                self._strip_from(strip.u),
+                self._strip_to(strip.v),
+                lambda part, strip=strip: self._blanks(part, section, strip),  # type: ignore[misc]
+            )
+            for strip in section.strips
+        ]
+        return lay(box, "rip", row, self.problem.kerf)
+
+    def _blanks(self, box: Box, section: Section, strip: Strip) -> Node:
+        row = [
+            Stretch(
+                self._wood_from(cut.i),
+                self._wood_to(cut.j),
+                lambda part, cut=cut: self._blank(part, section, strip, cut),  # type: ignore[misc]
+            )
+            for cut in strip.cuts
+        ]
+        return lay(box, "crosscut", row, self.problem.kerf)
+
+    def _blank(self, box: Box, section: Section, strip: Strip, cut: Cut) -> Node:
+        item = self.problem.items[cut.item]
+        i, j = (
+            (cut.i, cut.j) if self.pattern.breakdown == "R" else (section.i, section.j)
+        )
+        up = face_up(item, blocks_met(self.grid, i, j, strip.u, strip.v))
+        if up is None:
+            raise ValueError(f"{item.name} lies on a mark it may not bear")
+        face: Literal["A", "B"] = "A" if up == "A" else "B"
+
+        def leaf(part: Box) -> Node:
+            return Node(id="", box=part, blank=item.name, face_up=face)
+
+        needed = size_of(item, self.problem).across
+        over = (strip.v - strip.u - needed) * self.problem.step_across
+        if over > self.problem.kerf or (over and self.exact):
+            top = self._strip_to(strip.u + needed)
+            row = [Stretch(box[1], top, leaf)]
+            return lay(box, "rip", row, self.problem.kerf)
+        return leaf(box)
+
+    def _wood_from(self, mark: int) -> int:
+        """Where the wood right of a mark begins: behind the blade. [ticks]"""
+        return self._wood_to(mark) + self.problem.kerf
+
+    def _wood_to(self, mark: int) -> int:
+        return self.grid.zero + mark * self.problem.step_along
+
+    def _strip_from(self, cell: int) -> int:
+        return self.bin.edges[0] + cell * self.problem.step_across
+
+    def _strip_to(self, cell: int) -> int:
+        return self._strip_from(cell) - self.problem.kerf
+
+
+def area_left(nodes: Sequence[Node]) -> int:
+    """Area of the largest leaf that is no blank. [ticks^2]"""
+    return max(
+        (
+            leaf.length * leaf.width
+            for node in nodes
+            for leaf in node.leaves()
+            if leaf.fate
+        ),
+        default=0,
+    )
