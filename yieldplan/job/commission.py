@@ -56,7 +56,7 @@ class SheetTable(Table):
     thickness: words.Size
     size: tuple[words.Size, words.Size]
     price: words.Amount
-    quantity: Annotated[int | None, words.count(0)] = None
+    quantity: Annotated[int | None, words.count(1)] = None
 
     def sheet(self, name: str, where: Where) -> Sheet:
         """The sheet product of this name."""

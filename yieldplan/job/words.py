@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
@@ -16,9 +15,9 @@ from pydantic_core import PydanticCustomError
 from yieldplan.faults import did_you_mean
 from yieldplan.measure.amounts import AmountError, parse_amount
 from yieldplan.measure.thickness import parse_thickness
+from yieldplan.model.names import LONGEST_NAME, tidy_name, trouble_with_name
 from yieldplan.units import TapeError, UnitName, parse_length
 
-LONGEST_NAME = 60
 LONGEST_TEXT = 200
 LONGEST_SIZE = 40
 MOST_OF_ONE = 10_000
@@ -50,20 +49,13 @@ def as_typed(value: object) -> str | None:
     return None
 
 
-def check_name(name: str, longest: int = LONGEST_NAME) -> str:
-    """A name with its spaces tidied, refused when it cannot be printed on one line."""
-    tidy = " ".join(name.split())
-    if any(unicodedata.category(letter).startswith("C") for letter in tidy):
-        raise mistake(
-            "a control or direction character stands in it",
-            "Type it again with plain letters",
-        )
-    if not tidy:
-        raise mistake("a name is missing", "Write one")
-    if len(tidy) > longest:
-        raise mistake(
-            f"it is {len(tidy)} characters long; {longest} fit on paper", "Shorten it"
-        )
+def _printable(value: object, longest: int) -> str:
+    if not isinstance(value, str):
+        raise mistake("this is not a text", "Write it in quotes")
+    tidy = tidy_name(value)
+    trouble = trouble_with_name(tidy, longest)
+    if trouble is not None:
+        raise mistake(*trouble)
     return tidy
 
 
@@ -115,15 +107,11 @@ def _flag(value: object) -> bool:
 
 
 def _name(value: object) -> str:
-    if not isinstance(value, str):
-        raise mistake("this is not a text", "Write it in quotes")
-    return check_name(value)
+    return _printable(value, LONGEST_NAME)
 
 
 def _text(value: object) -> str:
-    if not isinstance(value, str):
-        raise mistake("this is not a text", "Write it in quotes")
-    return check_name(value, LONGEST_TEXT)
+    return _printable(value, LONGEST_TEXT)
 
 
 def _names(value: object) -> tuple[str, ...]:

@@ -5,9 +5,13 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-_AMOUNT = re.compile(r"(?P<sign>[$€£])?\s*(?P<amount>\d+(?:\.\d+)?)\s*(?(sign)|[$€£]?)")
 MOST = Decimal(1_000_000)
 """No board and no foot of wood costs more than this; a slipped decimal point might."""
+
+_AMOUNT = re.compile(
+    r"(?P<sign>[$€£])?\s*(?P<amount>\d+(?:\.\d+)?)\s*(?(sign)|[$€£]?)", re.ASCII
+)
+_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9]+(?:\s*[$€£])?$)")
 
 
 class AmountError(ValueError):
@@ -29,7 +33,7 @@ def parse_amount(text: str, *, decimal_comma: bool = False) -> Decimal:
     """
     clean = text.strip()
     if decimal_comma:
-        clean = re.sub(r"(?<=\d),(?=\d{1,2}$|\d{1,2}\s*[$€£]$)", ".", clean)
+        clean = _COMMA.sub(".", clean)
     match = _AMOUNT.fullmatch(clean)
     if match is None:
         wrong = (

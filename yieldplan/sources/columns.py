@@ -1,0 +1,153 @@
+"""The columns of a tally, and reading one cell of each kind."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from yieldplan.faults import Faults, Where
+from yieldplan.measure.amounts import AmountError, parse_amount
+from yieldplan.measure.board_feet import to_hundredths
+from yieldplan.units import Inches, TapeError, UnitName, parse_length
+
+COLUMNS: Mapping[str, str] = {
+    "id": "the number or letters chalked on the board",
+    "wood": "its key in the job file; may be left out where the job has one wood",
+    "thickness": "4/4, 5/4; or 13/16 surfaced, 27 mm rough",
+    "length": "whole length, needed",
+    "width": "narrowest clear width, needed",
+    "grade": "FAS, No. 1 Common, or the yard's own word",
+    "price_per_foot": "price of a board foot",
+    "price_for_piece": "price of one board; goes before the price of a foot",
+    "quantity": "so many alike: id-1, id-2 and so on",
+    "board_feet": "of one board, where the yard says it",
+    "tally_width": "the width the yard measures by, where it is not the narrowest",
+    "lot": "delivery or tree",
+    "marks": "knot A 31-1/2 to 32-1/2 x 2 to 3-1/2 | split 0 to 7",
+    "clear": "clear runs instead of marks: 6 to 58 | 66 to 94",
+    "note": "whatever you like; not read",
+}
+"""Every column by name, with its words."""
+
+NEEDED = ("length", "width")
+
+_MONTHS = (
+    "jan|feb|mar|mär|apr|avr|may|mai|mag|jun|jui|giu|jul|lug|aug|aoû|ago|sep|set"
+    "|oct|okt|ott|nov|dec|dez|dic|déc|ene|abr"
+)
+_DATE = re.compile(
+    # The same mark twice: 7-1/16 is a size, 7/1/16 a day.
+    r"\d{4}(?P<one>[-/.])\d{1,2}(?P=one)\d{1,2}.*"
+    r"|\d{1,2}(?P<two>[-/.])\d{1,2}(?P=two)\d{2,4}"
+    rf"|\d{{1,2}}[-./ ]*\s?(?:{_MONTHS})\w*\.?(?:[-/ .]+\d{{2,4}})?"
+    rf"|(?:{_MONTHS})\w*\.?[-/ .]+\d{{1,4}}",
+    re.IGNORECASE | re.ASCII,
+)
+_DAY_NUMBER = re.compile(r"[34]\d{4}", re.ASCII)
+LONGEST = Fraction(1200)
+
+
+def is_date(text: str) -> bool:
+    """Whether a spreadsheet seems to have turned a cell into a date."""
+    return _DATE.fullmatch(text.strip()) is not None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Row:
+    """One row of a tally, and how its figures are written."""
+
+    file: str
+    number: int
+    cells: Mapping[str, str]
+    unit: UnitName
+    decimal_comma: bool
+    faults: Faults
+
+    def cell(self, column: str) -> str:
+        """The cell's text, nothing when there is none."""
+        return self.cells.get(column, "")
+
+    def where(self, column: str = "") -> Where:
+        """The place of a cell."""
+        return Where(file=self.file, row=self.number, key=column)
+
+    def wrong(
+        self, column: str, wrong: str, remedy: str, said: str | None = None
+    ) -> None:
+        """Note what is wrong with a cell."""
+        text = self.cell(column) if said is None else said
+        self.faults.add(self.where(column), text[:80], wrong, remedy)
+
+    def is_date(self, column: str) -> bool:
+        """Whether the cell is a date, which is noted."""
+        text = self.cell(column)
+        is_number = column == "thickness" and _DAY_NUMBER.fullmatch(text)
+        if not is_date(text) and not is_number:
+            return False
+        self.wrong(
+            column,
+            "this is a date: the spreadsheet turned something like 5/4 into 4 May",
+            "Format the column as text, then type the size again",
+        )
+        return True
+
+    def length(self, column: str) -> Inches | None:
+        """A size above 0; None, with a fault unless the cell is empty, when there is none."""
+        text = self.cell(column)
+        if not text or self.is_date(column):
+            return None
+        try:
+            size = parse_length(text[:80], self.unit, decimal_comma=self.decimal_comma)
+        except TapeError as error:
+            self.wrong(column, error.wrong, error.remedy)
+            return None
+        if not 0 < size <= LONGEST:
+            what = "0" if size <= 0 else "over 100 ft"
+            self.wrong(column, f"a board's {column} is not {what}", "Correct it")
+            return None
+        return size
+
+    def amount(self, column: str) -> Decimal | None:
+        """An amount of money; None when there is none."""
+        text = self.cell(column)
+        if not text:
+            return None
+        try:
+            return parse_amount(text[:80], decimal_comma=self.decimal_comma)
+        except AmountError as error:
+            self.wrong(column, error.wrong, error.remedy)
+            return None
+
+    def count(self, column: str, most: int) -> int:
+        """A whole number from 1; 1 when there is none."""
+        text = self.cell(column)
+        if not text:
+            return 1
+        if not re.fullmatch(r"\d{1,9}", text, re.ASCII) or not 1 <= int(text) <= most:
+            self.wrong(
+                column, f"this is not a whole number from 1 to {most:,}", "Correct it"
+            )
+            return 1
+        return int(text)
+
+    def feet(self, column: str) -> Fraction | None:
+        """Board feet to 1/100; None when there are none."""
+        text = self.cell(column)
+        if not text or self.is_date(column):
+            return None
+        plain = text.replace(",", ".") if self.decimal_comma else text
+        if not re.fullmatch(r"\d{1,6}(\.\d{1,6})?", plain, re.ASCII):
+            self.wrong(
+                column, "this is not a number of board feet", "Write it like 7.25"
+            )
+            return None
+        feet = to_hundredths(Fraction(plain))
+        if feet <= 0:
+            self.wrong(
+                column, "a board has some board feet", "Correct it, or leave it out"
+            )
+            return None
+        return feet

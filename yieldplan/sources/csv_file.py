@@ -1,0 +1,156 @@
+"""Opens a CSV file as spreadsheets write it: encodings, separators, ragged rows."""
+
+from __future__ import annotations
+
+import codecs
+import io
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from yieldplan.faults import Faults, Where
+
+MOST_BYTES = 1_000_000
+MOST_COLUMNS = 200
+SEPARATORS = (",", ";", "\t")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cells:
+    """A table as text.
+
+    Parameters
+    ----------
+    rows
+        Row number as the spreadsheet counts it, and its cells, as wide as the widest row.
+    decimal_comma
+        Whether 17,5 is seventeen and a half: only where semicolons separate.
+    """
+
+    file: str
+    rows: Sequence[tuple[int, Sequence[str]]]
+    decimal_comma: bool
+
+
+def read_cells(path: Path, header_words: Iterable[str], faults: Faults) -> Cells | None:
+    """The table of a file; None, and a fault, when it cannot be read.
+
+    Parameters
+    ----------
+    header_words
+        What columns may be called: the separator is the one that brings most to light.
+    """
+    text = _text(path, faults)
+    if text is None:
+        return None
+    stated, body, skipped = _stated_separator(text)
+    separator = stated or _likely_separator(body, frozenset(header_words))
+    return _rows(path.name, body, separator, skipped, faults)
+
+
+def plain(header: str) -> str:
+    """A column's name without what people write differently: capitals, spaces, hyphens."""
+    return "_".join(header.lower().replace("-", " ").replace("_", " ").split())
+
+
+def _text(path: Path, faults: Faults) -> str | None:
+    whole = Where(file=path.name)
+    try:
+        with path.open("rb") as opened:
+            raw = opened.read(MOST_BYTES + 1)
+    except OSError as error:
+        reason = error.strerror or "it cannot be opened"
+        faults.add(whole, "", f"it cannot be read: {reason}", "Check name and rights")
+        return None
+    if len(raw) > MOST_BYTES:
+        faults.add(whole, "", "a tally is at most 1 MB", "Split it, or drop columns")
+        return None
+    text = _decoded(raw)
+    if text is None or "\0" in text or raw.startswith(b"PK"):
+        faults.add(
+            whole,
+            "",
+            "this is not a text file",
+            'Save the table from the spreadsheet as "CSV UTF-8"',
+        )
+        return None
+    if not text.strip():
+        faults.add(whole, "", "the file is empty", "Write a header and a row a board")
+        return None
+    return text
+
+
+def _decoded(raw: bytes) -> str | None:
+    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        encodings = ["utf-16"]
+    else:
+        # Older spreadsheets write the Windows code page and do not say so.
+        encodings = ["utf-8-sig", "cp1252"]
+    for encoding in encodings:
+        try:
+            return raw.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    return None
+
+
+def _stated_separator(text: str) -> tuple[str | None, str, int]:
+    """A first line such as `sep=;`, the rest of the file, and how many lines were taken."""
+    first, _, rest = text.partition("\n")
+    said = first.strip().strip('"').lower()
+    if said.startswith("sep=") and said[4:] in (*SEPARATORS, ""):
+        return said[4:] or "\t", rest, 1
+    return None, text, 0
+
+
+def _likely_separator(text: str, header_words: frozenset[str]) -> str:
+    header = next(line for line in text.splitlines() if line.strip())
+    return max(
+        SEPARATORS,
+        key=lambda each: (
+            sum(plain(cell.strip('" ')) in header_words for cell in header.split(each)),
+            header.count(each),
+        ),
+    )
+
+
+def _rows(
+    file: str, text: str, separator: str, skipped: int, faults: Faults
+) -> Cells | None:
+    import pandas as pd  # heavy, and only a tally needs it
+
+    widest = max(line.count(separator) for line in text.splitlines()) + 1
+    try:
+        # Every cell stays as it was typed: no header, no types, no missing values.
+        frame = pd.read_csv(
+            io.StringIO(text),
+            sep=separator,
+            header=None,
+            names=range(min(widest, MOST_COLUMNS)),
+            index_col=False,
+            dtype=str,
+            na_filter=False,
+            skip_blank_lines=False,
+        )
+    except pd.errors.ParserError as error:
+        wrong, remedy = _in_plain_words(str(error))
+        faults.add(Where(file=file), "", wrong, remedy)
+        return None
+    rows = [
+        (number, tuple(cell.replace("\u00a0", " ").strip() for cell in cells))
+        for number, cells in enumerate(frame.to_numpy().tolist(), start=1 + skipped)
+    ]
+    return Cells(
+        file=file,
+        rows=[(number, cells) for number, cells in rows if any(cells)],
+        decimal_comma=separator == ";",
+    )
+
+
+def _in_plain_words(message: str) -> tuple[str, str]:
+    if "EOF inside string" in message:
+        return (
+            "a cell opens with a quote mark that is never closed",
+            'Inside a quoted cell an inch mark is written twice: "8\' 2"""',
+        )
+    return "its rows do not make a table", "Save it from the spreadsheet as CSV again"
