@@ -29,7 +29,7 @@ def gap_in_words(woods: Sequence[WoodPlan]) -> str:
     if feet and gap < min(feet):
         return "less than one board foot"
     pieces = [cut.piece.price for wood in woods for cut in wood.cuttings]
-    if all(pieces) and gap < min(pieces):
+    if pieces and gap < min(pieces):
         is_sheets = all(wood.is_sheet for wood in woods)
         return "less than one sheet" if is_sheets else "less than one board"
     return f"{say_percent(gap_percent(woods))} % of the cost"

@@ -66,7 +66,7 @@ class WasteSplit:
         # `sorted` keeps the order of the class where two lost the same.
         for name in sorted(lost, key=lambda name: -lost[name])[:left_over]:
             tenths[name] += 1
-        return {name: Decimal(tenth) / 10 for name, tenth in tenths.items()}
+        return {name: Decimal(tenth).scaleb(-1) for name, tenth in tenths.items()}
 
     def __add__(self, other: WasteSplit) -> WasteSplit:
         mine, theirs = self.shares(), other.shares()
