@@ -9,7 +9,7 @@ from fractions import Fraction
 
 import yieldplan.stock
 from yieldplan import registry
-from yieldplan.faults import Faults, did_you_mean
+from yieldplan.faults import did_you_mean
 from yieldplan.measure.board_feet import Measured, board_feet
 from yieldplan.measure.thickness import Thickness, parse_thickness
 from yieldplan.model.faces import Mark
@@ -66,8 +66,15 @@ class _Unpriced:
     rows: list[int] = field(default_factory=list)
 
 
-def boards(rows: Sequence[Row], job: Job, faults: Faults) -> tuple[Piece, ...]:
-    """Every board of a tally; a row with a mistake gives none."""
+def boards(rows: Sequence[Row], job: Job, *, is_list_whole: bool) -> tuple[Piece, ...]:
+    """Every board of a tally; a row with a mistake gives none.
+
+    Parameters
+    ----------
+    is_list_whole
+        Whether the job's price list was read without a mistake: if not, a board without
+        a price says nothing new.
+    """
     seen = []
     for number, row in enumerate(rows, start=1):
         board = _read(row, number, job)
@@ -76,10 +83,12 @@ def boards(rows: Sequence[Row], job: Job, faults: Faults) -> tuple[Piece, ...]:
     if sum(board.quantity for board in seen) > MOST_BOARDS:
         rows[0].wrong("", f"over {MOST_BOARDS:,} boards", "Offer fewer", "")
         return ()
-    return _pieces(seen, job, faults)
+    return _pieces(seen, job, is_list_whole=is_list_whole)
 
 
-def _pieces(seen: Sequence[_Seen], job: Job, faults: Faults) -> tuple[Piece, ...]:
+def _pieces(
+    seen: Sequence[_Seen], job: Job, *, is_list_whole: bool
+) -> tuple[Piece, ...]:
     kinds = registry.find(yieldplan.stock, StockKind)  # type: ignore[type-abstract]
     feet = _feet(seen, job)
     unpriced: dict[tuple[str, str], _Unpriced] = {}
@@ -117,7 +126,8 @@ def _pieces(seen: Sequence[_Seen], job: Job, faults: Faults) -> tuple[Piece, ...
                     where=board.row.where(),
                 )
             )
-    _tell_unpriced(unpriced, job, faults)
+    if is_list_whole:
+        _tell_unpriced(unpriced, job)
     return tuple(found)
 
 
@@ -164,13 +174,7 @@ def _cost(board: _Seen, feet: Fraction, job: Job) -> price_list.Cost | None:
     )
 
 
-def _tell_unpriced(
-    unpriced: dict[tuple[str, str], _Unpriced], job: Job, faults: Faults
-) -> None:
-    if any(
-        f.where.file == job.file and f.where.key.startswith("price") for f in faults
-    ):
-        return  # the list itself has mistakes; a gap in it says nothing new
+def _tell_unpriced(unpriced: dict[tuple[str, str], _Unpriced], job: Job) -> None:
     for (line, grade), lack in unpriced.items():
         others = ", ".join(str(number) for number in lack.rows[1:])
         also = f" (rows {others} too)" if others else ""
@@ -180,7 +184,7 @@ def _tell_unpriced(
             price_list.remedy(
                 job.prices, lack.first.wood, lack.first.thickness.name, grade
             ),
-            grade,
+            None if grade else "",
         )
 
 
@@ -190,8 +194,8 @@ def _read(row: Row, number: int, job: Job) -> _Seen | None:
     wood = _wood(row, job)
     thickness = _thickness(row, job, wood)
     length, width = row.length("length"), row.length("width")
-    if length is not None:
-        _check_feet(row, length)
+    if length is not None and _may_be_feet(row, length):
+        length = None
     tally_width = row.length("tally_width") or width
     quantity = row.count("quantity", MOST_BOARDS)
     feet = row.feet("board_feet")
@@ -278,19 +282,19 @@ def _thickness(row: Row, job: Job, wood: str) -> Thickness | None:
     return None
 
 
-def _check_feet(row: Row, length: Inches) -> None:
+def _may_be_feet(row: Row, length: Inches) -> bool:
+    """Whether a bare length is so short that another unit may be meant, which is noted."""
     said = row.cell("length")
-    is_bare = said[-1:].isdigit() or said[-1:] in ".,"
-    if not is_bare or length >= SHORT:
-        return
-    unit = '"' if row.unit == "in" else " mm"
+    if not said[-1:].isdigit() or length >= SHORT:
+        return False
     row.wrong(
         "length",
         "a board this short may be meant in another unit",
-        f"Write {said}' for feet, {said}{unit} if it is that short"
+        f"Write {said}' for feet, {said}\" if it is that short"
         if row.unit == "in"
-        else f"Write the unit, such as {said}{unit}",
+        else f"Write the unit: {said} mm, {said} cm or {said} m",
     )
+    return True
 
 
 def _marks(row: Row, length: Inches | None, width: Inches | None) -> tuple[Mark, ...]:

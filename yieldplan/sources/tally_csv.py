@@ -27,49 +27,66 @@ class TallyCsv(Source):
         What else is left out is taken where it is clear: the job's one wood, the one
         thickness its price list knows, ids B1, B2 and so on by row.
         """
-        cells = read_cells(file, COLUMNS, faults)
-        if cells is None:
-            return ()
-        columns = _header(cells, faults)
-        if columns is None:
-            return ()
-        rows = [
-            Row(
-                file=cells.file,
-                number=number,
-                cells={
-                    columns[at]: cell for at, cell in enumerate(row) if at in columns
-                },
-                unit=job.unit,
-                decimal_comma=cells.decimal_comma,
-                faults=faults,
-            )
-            for number, row in cells.rows[1:]
-            if _fits(cells.file, number, row, columns, faults)
-        ]
-        whole = Where(file=cells.file)
-        if len(rows) > MOST_BOARDS:
-            faults.add(whole, "", f"over {MOST_BOARDS:,} boards", "Offer fewer")
-            return ()
-        if len(cells.rows) == 1:
-            faults.add(whole, "", "it lists no board", "Write one row a board")
-        return boards(rows, job, faults) if rows else ()
+        found = Faults()
+        pieces = _pieces(file, job, found, is_list_whole=not _has_price_faults(faults))
+        for fault in sorted(found, key=lambda fault: fault.where.row or 0):
+            faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+        return pieces
+
+
+def _has_price_faults(faults: Faults) -> bool:
+    return any(fault.where.key.partition(".")[0] == "price" for fault in faults)
+
+
+def _pieces(
+    file: Path, job: Job, faults: Faults, *, is_list_whole: bool
+) -> tuple[Piece, ...]:
+    cells = read_cells(file, COLUMNS, faults)
+    columns = None if cells is None else _header(cells, faults)
+    if cells is None or columns is None:
+        return ()
+    whole = Where(file=cells.file)
+    if len(cells.rows) - 1 > MOST_BOARDS:
+        faults.add(whole, "", f"over {MOST_BOARDS:,} boards", "Offer fewer")
+        return ()
+    if len(cells.rows) == 1:
+        faults.add(whole, "", "it lists no board", "Write one row a board")
+    rows = [
+        Row(
+            file=cells.file,
+            number=number,
+            cells={columns[at]: cell for at, cell in enumerate(row) if at in columns},
+            unit=job.unit,
+            decimal_comma=cells.decimal_comma,
+            faults=faults,
+        )
+        for number, row in cells.rows[1:]
+        if _fits(cells.file, number, row, _width(cells), faults)
+    ]
+    return boards(rows, job, is_list_whole=is_list_whole) if rows else ()
+
+
+def _width(cells: Cells) -> int:
+    """Number of columns that have a name, counted to the last of them."""
+    return max(at for at, cell in enumerate(cells.rows[0][1]) if cell) + 1
 
 
 def _header(cells: Cells, faults: Faults) -> dict[int, str] | None:
-    """Position of each column to its name; None when the table cannot be read by it."""
+    """Position of each column to its name; None when the table cannot be read by it.
+
+    A column under a wrong spelling is noted, then read as what was most likely meant:
+    one slip in the header is one mistake, not one a row.
+    """
     number, header = cells.rows[0]
     columns: dict[int, str] = {}
-    misspelt: set[str] = set()
     for at, cell in enumerate(header):
         name = plain(cell)
         where = Where(file=cells.file, row=number, key=f"column {at + 1}")
-        if not name:
-            continue
-        if name not in COLUMNS:
+        if name and name not in COLUMNS:
             remedy = did_you_mean(name, COLUMNS)
             faults.add(where, cell[:80], "a tally has no such column", remedy)
-            misspelt.update(known for known in COLUMNS if f'"{known}"' in remedy)
+            name = next((known for known in COLUMNS if f'"{known}"' in remedy), "")
+        if not name:
             continue
         if name in columns.values():
             faults.add(where, cell[:80], "this column is there twice", "Keep one")
@@ -77,28 +94,26 @@ def _header(cells: Cells, faults: Faults) -> dict[int, str] | None:
         columns[at] = name
     missing = [name for name in NEEDED if name not in columns.values()]
     for name in missing:
-        if name not in misspelt:
-            faults.add(
-                Where(file=cells.file, row=number),
-                "",
-                f"there is no column {name}",
-                "The first row names the columns; only length and width are needed",
-            )
+        faults.add(
+            Where(file=cells.file, row=number),
+            "",
+            f"there is no column {name}",
+            "The first row names the columns; only length and width are needed",
+        )
     return None if missing else columns
 
 
 def _fits(
-    file: str, number: int, row: Sequence[str], columns: dict[int, str], faults: Faults
+    file: str, number: int, row: Sequence[str], columns: int, faults: Faults
 ) -> bool:
-    """Whether the row has no more cells than the header, which is noted."""
-    last = max(columns)
-    beyond = [cell for cell in row[last + 1 :] if cell]
+    """Whether the row has no more cells than the header; if it has, that is noted."""
+    beyond = [cell for cell in row[columns:] if cell]
     if not beyond:
         return True
     faults.add(
         Where(file=file, row=number),
         beyond[0][:80],
         "this row has more cells than the header",
-        "Put a cell with a separator in it in quotes, or drop the comma",
+        "Put a cell with a separator in it in quotes, or drop the separator",
     )
     return False
