@@ -159,6 +159,8 @@ class Dive:
 
     def _fix(self, shares: Shares) -> bool:
         """Take the patterns that are nearly whole, or else one; whether any was taken."""
+        if not shares.use:
+            return False
         use = np.array(shares.use)
         nearly = [int(place) for place in np.flatnonzero(use >= _NEARLY)]
         if nearly:

@@ -1,0 +1,47 @@
+"""Pricing against every pattern tried by hand, from the page of the format."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.packing.from_the_page import Page
+from tests.packing.random_problems import problems
+from tests.packing.valid import assert_is_of_its_family
+from yieldplan.packing.pattern import makes_of
+from yieldplan.packing.pricing import Pricing
+from yieldplan.packing.problem import Problem
+
+PRICES = st.lists(st.integers(0, 3000), min_size=4, max_size=4)
+
+
+@settings(max_examples=150, deadline=None)
+@given(problem=problems(longest=26, widest=14), prices=PRICES)
+def test_value_is_that_of_the_best_of_all_patterns(
+    problem: Problem, prices: list[int]
+) -> None:
+    prices = prices[: len(problem.demands)]
+    pricing = Pricing(problem)
+    found = pricing.price(prices)
+    for number, piece in enumerate(problem.bins):
+        assert found[number] == Page(problem, piece).greatest(prices, problem.family)
+
+
+@settings(max_examples=150, deadline=None)
+@given(problem=problems(), prices=PRICES, data=st.data())
+def test_pattern_is_allowed_and_worth_its_value(
+    problem: Problem, prices: list[int], data: st.DataObject
+) -> None:
+    prices = prices[: len(problem.demands)]
+    pricing = Pricing(problem)
+    # Any part of the bins may be asked for; their values are the same.
+    all_values = pricing.price(prices)
+    bins = data.draw(st.sets(st.sampled_from(pricing.bins or [0])))
+    some = sorted(bins & set(pricing.bins))
+    values = pricing.price(prices, some)
+    for number in some:
+        assert values[number] == all_values[number]
+        pattern = pricing.pattern(number)
+        assert_is_of_its_family(pattern, problem)
+        made = makes_of(pattern, problem)
+        assert sum(m * p for m, p in zip(made, prices, strict=True)) == values[number]
