@@ -44,24 +44,43 @@ _NAME: TypeAdapter[Any] = TypeAdapter(words.Name)
 _COUNT: TypeAdapter[Any] = TypeAdapter(Annotated[int, words.count(0)])
 
 
-def read_job(path: Path, faults: Faults) -> Job | None:
+def read_job(
+    path: Path,
+    faults: Faults,
+    *,
+    kinds: Mapping[str, type[Assembly]] | None = None,
+    joints: Mapping[str, type[Joint]] | None = None,
+) -> Job | None:
     """The job as far as it can be read; None when the file is not TOML at all.
 
     With faults noted the job may lack what is wrong, so that its tally can still be
     read against it and everything is told in one run. Nothing may be planned from it.
+
+    Parameters
+    ----------
+    kinds, joints
+        What a job may ask for, by name; what the registry finds when left out.
     """
+    if kinds is None:
+        kinds = registry.find(yieldplan.assemblies, Assembly)  # type: ignore[type-abstract]
+    if joints is None:
+        joints = registry.find(yieldplan.joints, Joint)  # type: ignore[type-abstract]
     found = Faults()
     document = read_document(path, found)
-    job = None if document is None else _job_of(Values(document=document, faults=found))
+    job = None
+    if document is not None:
+        job = _job_of(Values(document=document, faults=found), kinds, joints)
     for fault in sorted(found, key=lambda fault: fault.where.line or 0):
         faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
     return job
 
 
-def _job_of(values: Values) -> Job:
+def _job_of(
+    values: Values,
+    kinds: Mapping[str, type[Assembly]],
+    joints: Mapping[str, type[Joint]],
+) -> Job:
     faults = values.faults
-    kinds = registry.find(yieldplan.assemblies, Assembly)  # type: ignore[type-abstract]
-    joints = registry.find(yieldplan.joints, Joint)  # type: ignore[type-abstract]
     keys = {table_key(name) for name in kinds}
     _check_top_level(values, keys)
     unit: UnitName = _head(values, "unit", _UNIT, "in", 'Write unit = "in" or "mm"')
