@@ -112,7 +112,9 @@ class Tables:
 
     def _type(self, hint: Any, field: Field[Any], *, required: bool) -> Any:
         if is_length(hint):
-            return words.Size if required else words.Length
+            # What must be given is a size of something; only a clearance may be nothing.
+            may_be_0 = not required or field.metadata.get("least") == 0
+            return words.Length if may_be_0 else words.Size
         plain = {Fraction: words.Share, bool: words.Flag, Decimal: words.Amount}
         if hint in plain:
             return plain[hint]
