@@ -59,7 +59,7 @@ def parts_inside_a_blank_are_a_kerf_apart(plan: Plan) -> Iterator[str]:
         for one, other in combinations(blank.inside, 2):
             along = max(one.box[0] - other.box[2], other.box[0] - one.box[2])
             across = max(one.box[1] - other.box[3], other.box[1] - one.box[3])
-            if max(along, across) < kerf or max(along, across) < 0:
+            if max(along, across) < kerf:
                 yield (
                     f"blank {blank.id}: {one.part} at {list(one.box)} and {other.part} "
                     f"at {list(other.box)} are not one kerf of {plan.say(kerf)} apart."
@@ -101,11 +101,11 @@ def parts_are_made_as_often_as_needed(plan: Plan) -> Iterator[str]:
             if plan.part_of[demand].set_up:
                 continue
             if count < need:
-                yield f"{wood.name}: {demand} is needed {need} times and made {count}."
+                yield (f"{wood.name}, {demand}: {need} needed, {count} made.")
             elif count - need > ganged[demand]:
                 yield (
-                    f"{wood.name}: {demand} is needed {need} times and made {count}; "
-                    f"gangs made {ganged[demand]} of them, and only a gang makes spares."
+                    f"{wood.name}, {demand}: {need} needed, {count} made; gangs made {ganged[demand]} of them, "
+                    "and only a gang makes spares."
                 )
 
 

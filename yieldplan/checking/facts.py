@@ -206,6 +206,9 @@ class Plan:
     def say(self, ticks: int) -> str:
         """A length for a person: the ticks, and the fraction or millimetres they are."""
         sign, ticks = ("-" if ticks < 0 else ""), abs(ticks)
+        if 0 < ticks < 64:
+            # Less than 1/128 in: no mark on a tape says it.
+            return f"{sign}{ticks} tick{'' if ticks == 1 else 's'}"
         if self.unit == "mm":
             tenths = (ticks + 16) // 32
             about = "" if ticks == tenths * 32 else "about "

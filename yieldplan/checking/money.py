@@ -69,8 +69,7 @@ def what_is_cut_is_bought(plan: Plan) -> Iterator[str]:
         for stock in sorted({*one, *other}):
             if one[stock] != other[stock]:
                 yield (
-                    f"{stock} is cut {one[stock]} times and bought {other[stock]} times "
-                    f"under {_said(heading)}."
+                    f"{stock}: {one[stock]} cut, {other[stock]} bought under {_said(heading)}."
                 )
         if heading not in cut and not bought[heading]:
             yield f"Purchase line {_said(heading)} buys nothing."

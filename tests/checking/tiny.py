@@ -1,0 +1,210 @@
+"""Tiny woods, a few ticks long, small enough to try every way of cutting them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from decimal import ROUND_HALF_UP, Decimal
+from math import gcd
+from typing import Any
+
+Rect = tuple[int, int, int, int]
+FACES = {
+    "clear": ["knot", "sap", "split"],
+    "sap allowed": ["knot", "split"],
+    "sound": ["split"],
+    "any": [],
+}
+
+
+@dataclass(frozen=True)
+class TinyBlank:
+    """A blank and the parts it makes; each part is laid along it, a kerf apart."""
+
+    id: str
+    size: tuple[int, int]
+    makes: Mapping[str, int]
+    faces: tuple[str, str] = ("clear", "clear")
+    route: str = "plane"
+    lines: tuple[str, ...] = ("oak 4/4",)
+
+
+@dataclass(frozen=True)
+class TinyPiece:
+    """A piece of stock. [ticks, money/10,000]"""
+
+    id: str
+    size: tuple[int, int]
+    price: int
+    copies: int = 1
+    trims: tuple[int, int] = (0, 0)
+    edges: tuple[int, int] = (0, 0)
+    marks: tuple[tuple[str, str, Rect], ...] = ()
+    line: str = "oak 4/4"
+
+
+@dataclass(frozen=True)
+class TinyWood:
+    """One wood: rules, blanks, pieces and what is needed."""
+
+    family: str
+    kerf: int
+    step: tuple[int, int]
+    blanks: tuple[TinyBlank, ...]
+    pieces: tuple[TinyPiece, ...]
+    need: Mapping[str, int]
+    marks_from: str = "zero end"
+    set_up: frozenset[str] = field(default_factory=frozenset)
+
+
+def document(
+    wood: TinyWood,
+    cuttings: Sequence[Mapping[str, Any]],
+    *,
+    prices: Mapping[str, int] | None = None,
+    priced: int = 0,
+) -> dict[str, Any]:
+    """A plan file for a tiny wood; `priced` has to be what the prices prove."""
+    price_of = {piece.id: piece.price for piece in wood.pieces}
+    cost = sum(price_of[cutting["stock"]] for cutting in cuttings)
+    step = gcd(*price_of.values())
+    value = max(0, -(-priced // step) * step) if step else 0
+    part_sizes = _part_sizes(wood)
+    return {
+        "yieldplan_plan": 1,
+        "title": "tiny",
+        "mark": "TINY",
+        "complete": True,
+        "ticks_per_inch": 8128,
+        "money_per_unit": 10000,
+        "currency": "USD",
+        "unit": "in",
+        "faces": FACES,
+        "parts": [
+            {
+                "id": part,
+                "quantity": wood.need.get(part, 2),
+                "size": [length, width, 5],
+                "why": {
+                    "length": [["opening", length + 1], ["clearance", -1]],
+                    "width": [["drawn", width]],
+                    "thickness": [["drawn", 5]],
+                },
+                "show_face": "any",
+                "back_face": "any",
+                "strips": 1,
+                "set_up": part in wood.set_up,
+            }
+            for part, (length, width) in sorted(part_sizes.items())
+        ],
+        "blanks": [_blank(wood, blank, part_sizes) for blank in wood.blanks],
+        "stock": [_piece(piece) for piece in wood.pieces],
+        "woods": [
+            {
+                "wood": "oak",
+                "rules": {
+                    "family": wood.family,
+                    "kerf": wood.kerf,
+                    "step": list(wood.step),
+                    "marks_from": wood.marks_from,
+                },
+                "need": dict(wood.need),
+                "missing": {},
+                "cuttings": [dict(cutting) for cutting in cuttings],
+                "cost": cost,
+                "bound": {
+                    "value": value,
+                    "priced": priced,
+                    "family": wood.family,
+                    "prices": dict(prices or {}),
+                },
+            }
+        ],
+        "money": _money(wood, cuttings),
+    }
+
+
+def _part_sizes(wood: TinyWood) -> dict[str, tuple[int, int]]:
+    """Finished sizes so small that any blank of the wood holds what it makes."""
+    parts = {part for blank in wood.blanks for part in blank.makes}
+    sizes = {}
+    for part in parts:
+        rooms = []
+        for blank in wood.blanks:
+            if part in blank.makes:
+                number = sum(blank.makes.values())
+                rooms.append((blank.size[0] - (number - 1) * wood.kerf) // number)
+        sizes[part] = min(rooms), min(b.size[1] for b in wood.blanks if part in b.makes)
+    return sizes
+
+
+def _blank(
+    wood: TinyWood, blank: TinyBlank, sizes: Mapping[str, tuple[int, int]]
+) -> dict[str, Any]:
+    inside, x = [], 0
+    for part, count in sorted(blank.makes.items()):
+        for _ in range(count):
+            inside.append({"part": part, "at": [x, 0], "size": list(sizes[part])})
+            x += sizes[part][0] + wood.kerf
+    return {
+        "id": blank.id,
+        "route": blank.route,
+        "wood": "oak",
+        "size": list(blank.size),
+        "thickness": 7,
+        "stock": list(blank.lines),
+        "makes": dict(blank.makes),
+        "inside": inside,
+        "show_face": blank.faces[0],
+        "back_face": blank.faces[1],
+    }
+
+
+def _piece(piece: TinyPiece) -> dict[str, Any]:
+    return {
+        "id": piece.id,
+        "wood": "oak",
+        "line": piece.line,
+        "kind": "rough board",
+        "thickness": "4/4",
+        "thick": 8,
+        "grade": "",
+        "size": list(piece.size),
+        "copies": piece.copies,
+        "board_feet": None,
+        "per_foot": None,
+        "price": piece.price,
+        "trims": list(piece.trims),
+        "edges": list(piece.edges),
+        "marks": [
+            {"kind": kind, "face": face, "box": list(box)}
+            for kind, face, box in piece.marks
+        ],
+    }
+
+
+def _money(wood: TinyWood, cuttings: Sequence[Mapping[str, Any]]) -> dict[str, Any]:
+    """Purchase lines, rounded by the decimal module so as to differ from the checker."""
+    groups: dict[tuple[str, int], dict[str, int]] = {}
+    by_id = {piece.id: piece for piece in wood.pieces}
+    for cutting in cuttings:
+        piece = by_id[cutting["stock"]]
+        group = groups.setdefault((piece.line, piece.price), {})
+        group[piece.id] = group.get(piece.id, 0) + 1
+    lines = []
+    for (line, price), bought in sorted(groups.items()):
+        exact = Decimal(price * sum(bought.values())) / 10_000
+        cents = exact.quantize(Decimal("0.01"), ROUND_HALF_UP)
+        lines.append(
+            {
+                "wood": "oak",
+                "line": line,
+                "grade": "",
+                "pieces": [[stock, copies] for stock, copies in sorted(bought.items())],
+                "board_feet": None,
+                "by": "piece",
+                "per": price,
+                "total": int(cents * 10_000),
+            }
+        )
+    return {"lines": lines, "total": sum(line["total"] for line in lines)}
