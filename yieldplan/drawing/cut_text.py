@@ -1,0 +1,194 @@
+"""The cutting list of one board in words, step by step, with a box to tick for every piece."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yieldplan.drawing.board_scene import Saw
+from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
+from yieldplan.model.faces import Mark
+from yieldplan.model.plan import Cutting, Node
+from yieldplan.units import Inches, from_ticks, tape
+
+TICK = "[ ]"
+
+
+def cutting_list(cutting: Cutting, saw: Saw, *, numbered: bool) -> list[str]:
+    """The steps in the order they are done.
+
+    Parameters
+    ----------
+    numbered
+        Whether the picture shows numbers instead of names; the list then explains them.
+    """
+    return [
+        f"{number}. {step}"
+        for number, step in enumerate(_Words(cutting, saw, numbered).steps(), start=1)
+    ]
+
+
+def found(cutting: Cutting, saw: Saw) -> str:
+    """What was found on the board, as it was written down; nothing when it is clear."""
+    said = [mark_in_words(mark, saw) for mark in cutting.piece.marks]
+    return "Found: " + "; ".join(said) + "." if said else ""
+
+
+def mark_in_words(mark: Mark, saw: Saw) -> str:
+    """A mark as it is measured: kind, face, stretch of length, stretch of width."""
+
+    def size(inches: Inches) -> str:
+        return tape(inches, saw.unit)
+
+    face = ", through" if mark.face == "through" else ""
+    side = "" if face else f" {mark.face}"
+    return (
+        f"{mark.kind}{side} {size(mark.x0)} to {size(mark.x1)}"
+        f" × {size(mark.y0)} to {size(mark.y1)}{face}"
+    )
+
+
+class _Words:
+    def __init__(self, cutting: Cutting, saw: Saw, numbered: bool) -> None:
+        self.cutting, self.saw = cutting, saw
+        self.numbers = (
+            {n.id: i for i, n in enumerate(kept(cutting.tree), start=1)}
+            if numbered
+            else {}
+        )
+
+    def steps(self) -> Iterator[str]:
+        tree = self.cutting.tree
+        yield from self._strokes()
+        if not tree.into:
+            yield f"Take it whole: {self._leaf(tree)}."
+        elif tree.cut == "crosscut":
+            marks = crosscuts(tree, self.saw.rules)
+            yield self._crosscut_at(marks)
+            yield from self._sections(tree, marks)
+        else:
+            yield self._rip_the_board(tree)
+            for rip in rips(tree):
+                if rip.node.into:
+                    yield from self._strip(rip.node)
+        yield from self._after_milling()
+
+    def _size(self, ticks: int) -> str:
+        return tape(from_ticks(ticks), self.saw.unit)
+
+    def _crosscut_at(self, marks: Crosscuts) -> str:
+        figures = ", ".join(self._size(marks.figure(cut)) for cut in marks.at)
+        start = "from the zero end"
+        squared = ""
+        if marks.square_off:
+            start = "from the fresh end"
+            squared = f"Square the zero end, {self._size(marks.square_off)} off. "
+        if not figures:
+            return squared.strip()
+        return f"{squared}Crosscut at {figures} {start}, blade right of every mark."
+
+    def _stretch(self, node: Node, marks: Crosscuts) -> str:
+        # A piece begins a kerf after the mark before it: the marks are what is chalked.
+        before = [cut for cut in marks.at if cut < node.box[0]]
+        start = self._size(marks.figure(before[-1])) if before else "0"
+        if node.box[2] in marks.at:
+            return f"{start} to {self._size(marks.figure(node.box[2]))}"
+        return f"{start} to the end"
+
+    def _sections(self, tree: Node, marks: Crosscuts) -> Iterator[str]:
+        waste: list[str] = []
+        for child in flat(tree):
+            if child.box[0] < marks.origin:
+                continue  # squared off, said already
+            place = self._stretch(child, marks)
+            if is_waste(child):
+                waste.append(f"{place} {_fate(child)}")
+                continue
+            length = self._size(child.length)
+            yield f"{place}, {length} long: {self._content(child)}."
+        if waste:
+            yield f"Not used: {', '.join(waste)}."
+
+    def _rip_the_board(self, tree: Node) -> str:
+        return f"Whole length, from the near edge: {self._ripping(tree, name_strips=True)}."
+
+    def _strip(self, node: Node) -> Iterator[str]:
+        width = self._size(node.width)
+        if node.cut != "crosscut":
+            yield f"The {width} strip: {self._content(node)}."
+            return
+        marks = crosscuts(node, self.saw.rules)
+        pieces = [
+            f"{self._stretch(child, marks)}: {self._content(child)}"
+            for child in flat(node)
+            if child.fate != "trim"
+        ]
+        yield f"The {width} strip: {_lower(self._crosscut_at(marks))} {'; '.join(pieces)}."
+
+    def _content(self, node: Node) -> str:
+        if not node.into:
+            return self._leaf(node)
+        if node.cut == "rip":
+            return self._ripping(node, name_strips=False)
+        return self._crosscutting(node)
+
+    def _ripping(self, node: Node, *, name_strips: bool) -> str:
+        said: list[str] = []
+        straighten = "trim" if self.cutting.piece.kind == "sheet" else "joint"
+        for rip in rips(node):
+            if rip.kind == "edge":
+                continue
+            if rip.pass_before:
+                again = " again" if any(word.startswith("rip") for word in said) else ""
+                said.append(f"{straighten} the near edge{again}")
+            width = self._size(rip.node.width)
+            is_named = name_strips and rip.node.into
+            what = "" if is_named else f": {self._content(rip.node)}"
+            said.append(f"{rip.kind} {width}{what}")
+        return "; ".join(said)
+
+    def _crosscutting(self, node: Node) -> str:
+        pieces = flat(node)
+        said = [
+            f"{self._size(piece.length)} {self._content(piece)}" for piece in pieces
+        ]
+        if is_waste(pieces[-1]):
+            said[-1] = f"rest {_fate(pieces[-1])}"
+        return f"(crosscut it: {', '.join(said)})"
+
+    def _leaf(self, node: Node) -> str:
+        number = f"({self.numbers[node.id]}) " if node.id in self.numbers else ""
+        if node.blank is not None:
+            turned = " TURN OVER, face B up" if node.face_up == "B" else ""
+            name = self.saw.blanks[node.blank].words
+            return f"{number}{name}{turned} {TICK}"
+        if node.fate == "keep":
+            size = f"{self._size(node.width)} × {self._size(node.length)}"
+            return f"{number}KEEP {node.name}, {size} {TICK}"
+        return _fate(node)
+
+    def _strokes(self) -> Iterator[str]:
+        for node in kept(self.cutting.tree):
+            blank = self.saw.blanks[node.blank] if node.blank else None
+            if blank is not None and blank.route == "match":
+                parts = sorted(blank.inside, key=lambda part: (part.x, part.y))
+                order = ", ".join(part.demand for part in parts)
+                yield f"Chalk strokes across the joints of {blank.words} before sawing; from zero: {order}."
+
+    def _after_milling(self) -> Iterator[str]:
+        seen: list[str] = []
+        for node in kept(self.cutting.tree):
+            blank = self.saw.blanks[node.blank] if node.blank else None
+            if blank is None or len(blank.inside) < 2 or blank.id in seen:
+                continue
+            seen.append(blank.id)
+            yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
+
+
+def _lower(sentence: str) -> str:
+    return sentence[:1].lower() + sentence[1:]
+
+
+def _fate(node: Node) -> str:
+    return {"trim": "trim", "edge": "edge", "burn": "burn", "keep": "keep", None: ""}[
+        node.fate
+    ]
