@@ -61,8 +61,33 @@ class Part:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Meeting:
+    """A joint between two parts, as the bench sets it up.
+
+    Parameters
+    ----------
+    joint
+        The joint's name in words.
+    housed, housing
+        Ids of the part that enters and of the part that receives it; no id for a mate
+        that is not part of the job.
+    depth
+        How far the one reaches into the other. [in]
+    needs_set_up
+        Whether it is set up on test pieces.
+    """
+
+    joint: str
+    housed: str
+    housing: str = ""
+    depth: Sum
+    needs_set_up: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
 class Built:
-    """What an assembly turns into: its parts, and what a maker should mind about it."""
+    """What an assembly turns into: its parts, how they meet, and what a maker should mind."""
 
     parts: tuple[Part, ...]
+    meetings: tuple[Meeting, ...] = ()
     cautions: tuple[str, ...] = ()

@@ -70,6 +70,8 @@ class Shop:
     slide_height_clearance: Inches
     undermount_width_less: Inches
     undermount_height_clearance: Inches
+    front_gap: Inches = Fraction(3, 32)
+    movement_step: Inches = Fraction(1, 32)
     groove_depth: Inches
     groove_up: Inches
     groove_up_undermount: Inches

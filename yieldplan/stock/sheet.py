@@ -1,0 +1,32 @@
+"""Sheets: plywood and its like, of one size and as many copies as it takes."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from yieldplan.model.blanks import Blank
+from yieldplan.model.pieces import MarksFrom, Piece
+from yieldplan.model.shop import Shop
+from yieldplan.stock.kind import StockKind
+from yieldplan.units import Inches
+
+
+class Sheet(StockKind):
+    """A sheet of one product; its thickness comes with it and nothing is planed.
+
+    Factory edges are trimmed all round, and every cut is measured from a trimmed one.
+    """
+
+    marks_from: ClassVar[MarksFrom] = "trimmed end"
+
+    def end_trim(self, shop: Shop) -> Inches:
+        return shop.sheet_trim
+
+    def edge_pass(self, shop: Shop) -> Inches:
+        return shop.sheet_trim
+
+    def steps(self, shop: Shop) -> tuple[Inches, Inches]:
+        return shop.sheet_step, shop.sheet_step
+
+    def serves(self, blank: Blank, piece: Piece) -> bool:
+        return blank.is_sheet and piece.wood == blank.wood
