@@ -1,0 +1,127 @@
+"""`yieldplan plan`: from a job and a yard's tally to a proved plan; without one, a bid."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from pathlib import Path
+
+import click
+
+from yieldplan.cli.options import JOB, must_be_readable, papers, percent
+
+
+@click.command(short_help="Plan the cuts of a job from a yard's tally.")
+@click.argument("job", type=JOB)
+@click.option(
+    "--stock",
+    multiple=True,
+    type=JOB,
+    metavar="FILE",
+    help="A tally of boards. May be given more than once.",
+)
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    metavar="FOLDER",
+    help="Where the papers go. Left out: a folder beside the job, called after it.",
+)
+@click.option(
+    "--papers",
+    "names",
+    callback=papers,
+    metavar="NAMES",
+    help="Papers to write, with commas between (see: yieldplan list papers).",
+)
+@click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead.")
+@click.option(
+    "--gap",
+    callback=percent,
+    metavar="PERCENT",
+    help="Stop when the floor is within so much of the cost. Left out: 0.5.",
+)
+@click.option(
+    "--seconds",
+    type=click.IntRange(min=1),
+    metavar="N",
+    help="Stop each wood's search by the clock. Left out: a counted amount of work, "
+    "so that the same input gives the same plan.",
+)
+def command(
+    job: Path,
+    stock: tuple[Path, ...],
+    out: Path | None,
+    names: tuple[str, ...] | None,
+    as_json: bool,
+    gap: Fraction | None,
+    seconds: int | None,
+) -> int:
+    """Plan the cuts of JOB from the boards of a tally.
+
+    Writes a workbook and plan.json, and says what the plan costs, what to buy and how
+    good it is proved to be. Without --stock it makes a quick bid: what to buy from net
+    and rough board feet and the shop's waste. Ctrl-C keeps the best plan found.
+    """
+    if not stock and (gap is not None or seconds is not None):
+        raise click.UsageError(
+            "--gap and --seconds need --stock: a bid does no search."
+        )
+    must_be_readable(job, *stock)
+    if not stock:
+        return _bid(job, out, names, as_json=as_json)
+    return _plan(job, stock, out, names, as_json=as_json, gap=gap, seconds=seconds)
+
+
+def _plan(
+    job: Path,
+    stock: Sequence[Path],
+    out: Path | None,
+    names: Sequence[str] | None,
+    *,
+    as_json: bool,
+    gap: Fraction | None,
+    seconds: int | None,
+) -> int:
+    from yieldplan.cli import stoppable, terminal
+    from yieldplan.cli.as_json import plan_as_json
+    from yieldplan.cli.plan_summary import plan_summary
+    from yieldplan.cli.troubles import NEEDS_WORK, PLANNED
+    from yieldplan.desk.hand_over import hand_over
+    from yieldplan.desk.output import look_before
+    from yieldplan.desk.plan_job import plan_job
+    from yieldplan.packing import Stop
+
+    folder = out or job.with_name(f"{job.stem}_plan")
+    look_before(folder)
+    stop = Stop(seconds=seconds) if gap is None else Stop(gap=gap, seconds=seconds)
+    outcome = stoppable.run(
+        lambda hear: plan_job(job, stock, stop=stop, hear=hear), stop.asked
+    )
+    files = hand_over(outcome, folder, names)
+    if as_json:
+        terminal.say(plan_as_json(outcome.plan, files), fold_lines=False)
+    else:
+        terminal.say(plan_summary(outcome.plan, files))
+    return PLANNED if outcome.plan.complete else NEEDS_WORK
+
+
+def _bid(
+    job: Path, out: Path | None, names: Sequence[str] | None, *, as_json: bool
+) -> int:
+    from yieldplan.cli import terminal
+    from yieldplan.cli.as_json import bid_as_json
+    from yieldplan.cli.bid_summary import bid_summary
+    from yieldplan.cli.troubles import PLANNED
+    from yieldplan.desk.hand_over import hand_over_bid
+    from yieldplan.desk.output import look_before
+    from yieldplan.desk.quick_bid import quick_bid
+
+    folder = out or job.with_name(f"{job.stem}_bid")
+    look_before(folder)
+    bid = quick_bid(job)
+    files = hand_over_bid(bid, folder, names)
+    if as_json:
+        terminal.say(bid_as_json(bid, files), fold_lines=False)
+    else:
+        terminal.say(bid_summary(bid, job, files))
+    return PLANNED

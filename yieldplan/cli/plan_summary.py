@@ -1,0 +1,141 @@
+"""A plan in a page of text: what it costs, what to buy, how good it is, what to do next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from yieldplan.cli.table import rows
+from yieldplan.measure.gap import FAMILY_IN_WORDS, floor_of, gap_in_words
+from yieldplan.measure.money import say_feet, say_money
+from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
+
+MOST_CAUTIONS = 5
+"""More is not read; the workbook has them all."""
+
+
+def plan_summary(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
+    """The page, line by line."""
+    yield f"{plan.job.title} (plan {plan.mark})"
+    yield ""
+    yield _cost(plan)
+    if not plan.complete:
+        yield ""
+        yield from _missing(plan)
+    yield ""
+    yield from _to_buy(plan)
+    if len(plan.woods) > 1 or any(_is_open(wood) for wood in plan.woods):
+        yield ""
+        yield from _how_good(plan)
+    left = [
+        f"{n} {name}" for wood in plan.woods for name, n in wood.set_up_left.items()
+    ]
+    if left:
+        yield ""
+        yield f"No waste is large enough for these set-up pieces: {', '.join(left)}."
+    if plan.cautions:
+        yield ""
+        yield from _cautions(plan.cautions)
+    yield ""
+    yield from _next(plan, files)
+
+
+def _cost(plan: Plan) -> str:
+    money = f"{say_money(plan.total)} {plan.job.currency}"
+    what = "It costs" if plan.complete else "What can be made costs"
+    if not any(_is_open(wood) for wood in plan.woods):
+        return f"{what} {money}; no plan of this kind costs less."
+    floor = f"{say_money(floor_of(plan))} {plan.job.currency}"
+    return (
+        f"{what} {money}; no plan of this kind costs less than {floor}. "
+        f"The difference is {gap_in_words(plan.woods)}."
+    )
+
+
+def _is_open(wood: WoodPlan) -> bool:
+    return wood.cost > wood.bound.value
+
+
+def _missing(plan: Plan) -> Iterator[str]:
+    yield "INCOMPLETE. Missing:"
+    for wood in plan.woods:
+        for missing in wood.missing:
+            yield f"  {missing.count} of {missing.demand}: {missing.reason}."
+            yield f"    {missing.remedy}."
+
+
+def _to_buy(plan: Plan) -> Iterator[str]:
+    if not plan.purchase:
+        yield "There is nothing to buy."
+        return
+    yield f"To buy ({plan.job.currency})"
+    table = [_bought(line) for line in plan.purchase]
+    table.append(("together", "", "", "", say_money(plan.total)))
+    yield from rows(table, align="<><>>", indent=2)
+    boards = [
+        name
+        for line in plan.purchase
+        if line.board_feet is not None
+        for name, _ in line.pieces
+    ]
+    if boards:
+        yield f"Boards to pull: {', '.join(boards)}."
+
+
+def _bought(line: PurchaseLine) -> tuple[str, ...]:
+    count = sum(copies for _, copies in line.pieces)
+    thing = "board" if line.board_feet is not None else "piece"
+    if line.by == "foot" and line.board_feet is not None:
+        how_much = f"{say_feet(line.board_feet)} board feet"
+        per = f"{say_money(line.per)} a foot"
+    else:
+        how_much, per = "", f"{say_money(line.per)} each"
+    return (
+        f"{line.line} {line.grade}".strip(),
+        f"{count} {thing}{'' if count == 1 else 's'}",
+        how_much,
+        per,
+        say_money(line.total),
+    )
+
+
+def _how_good(plan: Plan) -> Iterator[str]:
+    yield "How good it is"
+    for wood in plan.woods:
+        how = FAMILY_IN_WORDS[wood.rules.family]
+        said = f"  {wood.wood}, {how}: {say_money(wood.cost)}"
+        if not _is_open(wood):
+            yield f"{said}; no plan costs less."
+            continue
+        why = f"; {wood.ended}" if wood.ended else ""
+        yield (
+            f"{said}, floor {say_money(wood.bound.value)}, the difference is "
+            f"{gap_in_words([wood])}{why}."
+        )
+    yield "  A separate program worked every cut and floor out again, and agrees."
+
+
+def _cautions(cautions: Sequence[str]) -> Iterator[str]:
+    yield "Mind"
+    for caution in cautions[:MOST_CAUTIONS]:
+        yield f"  {caution.rstrip('.')}."
+    if len(cautions) > MOST_CAUTIONS:
+        yield f"  The workbook has {len(cautions) - MOST_CAUTIONS} more."
+
+
+def _next(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
+    yield "Next"
+    if not plan.complete:
+        yield "  Add wood for what is missing to the tally and run this again."
+    workbook = next((f for f in files if f.suffix == ".xlsx"), None)
+    if workbook is not None:
+        yield f"  Open {workbook}: pull the boards, saw from the cut diagrams."
+        yield "  A mark the tally lacks: write it into the tally and plan again."
+    plan_file = next((f for f in files if f.name == "plan.json"), None)
+    parts = [part.id for part in plan.parts if not part.set_up]
+    if plan_file is not None and parts:
+        yield f"  Why a part is its size, and where it lies: yieldplan explain {_typed(str(plan_file))} {_typed(parts[0])}"
+
+
+def _typed(word: str) -> str:
+    return f'"{word}"' if " " in word else word

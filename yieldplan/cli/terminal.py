@@ -1,0 +1,83 @@
+"""Prints for people: wrapped at the width of the terminal, in letters it can show."""
+
+from __future__ import annotations
+
+import codecs
+import io
+import os
+import shutil
+import sys
+import textwrap
+from collections.abc import Iterable
+from typing import TextIO
+
+_PLAIN = {
+    "−": "-", "–": "-", "—": "-", "×": "x", "…": "...", "’": "'", "‘": "'",
+    "“": '"', "”": '"', "″": '"', "′": "'", "·": "-", "≥": ">=", "≤": "<=",
+    "¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+}  # fmt: skip
+"""What a terminal that knows few letters shows instead; anything else becomes a ?."""
+_LEAST = 20
+"""Narrower than this no line is folded. [columns]"""
+
+
+def prepare() -> None:
+    """Make the streams show what they can, and fail at nothing."""
+    codecs.register_error("yieldplan-plain", _in_plain_letters)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="yieldplan-plain")
+
+
+def say(
+    lines: str | Iterable[str], *, to_errors: bool = False, fold_lines: bool = True
+) -> None:
+    """Print lines, each folded at the terminal's width under its own indent."""
+    stream = sys.stderr if to_errors else sys.stdout
+    columns = width()
+    for text in [lines] if isinstance(lines, str) else lines:
+        for line in text.split("\n"):
+            stream.write((fold(line, columns) if fold_lines else line) + "\n")
+
+
+def width() -> int:
+    """Columns of the terminal; 80 where nobody knows. [columns]"""
+    return max(_LEAST, shutil.get_terminal_size((80, 24)).columns)
+
+
+def fold(line: str, columns: int) -> str:
+    """The line, folded at blanks; what goes over stands two deeper than the line.
+
+    Sizes such as 17-3/8 and names are never broken.
+    """
+    line = line.rstrip()
+    if len(line) <= columns:
+        return line
+    indent = line[: len(line) - len(line.lstrip())]
+    return textwrap.fill(
+        line.lstrip(),
+        width=columns,
+        initial_indent=indent,
+        subsequent_indent=indent + "  ",
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+
+
+def close_quietly() -> None:
+    """Let nothing more be written where nobody reads."""
+    silent = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(silent, sys.stdout.fileno())
+    os.close(silent)
+
+
+def is_watched(stream: TextIO) -> bool:
+    """Whether a person sits before the stream."""
+    return stream.isatty()
+
+
+def _in_plain_letters(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    lost = error.object[error.start : error.end]
+    return "".join(_PLAIN.get(letter, "?") for letter in lost), error.end
