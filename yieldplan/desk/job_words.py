@@ -1,0 +1,163 @@
+"""The fixed tables of a job file and the columns of a tally, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from yieldplan.desk.keys import Key
+from yieldplan.reference.tables import shop_defaults
+from yieldplan.sources.columns import COLUMNS, NEEDED
+
+
+@dataclass(frozen=True, kw_only=True)
+class FixedTable:
+    """A table whose keys are the same in every job.
+
+    Parameters
+    ----------
+    where
+        How its head is written.
+    words
+        What it says, in one line.
+    keys
+        Its keys.
+    """
+
+    name: str
+    where: str
+    words: str
+    keys: Callable[[], list[Key]]
+    example: str = ""
+
+
+def _keys(*rows: tuple[str, str, str, str]) -> Callable[[], list[Key]]:
+    return lambda: [
+        Key(name=name, takes=takes, default=default, words=words)
+        for name, takes, default, words in rows
+    ]
+
+
+def _shop() -> list[Key]:
+    return [
+        Key(
+            name=default.key,
+            takes="size" if _is_size(default.inch, default.mm) else "word or number",
+            default=f"{default.inch} (in a job in mm {default.mm})",
+            words=f"{default.words}; {default.source}",
+        )
+        for default in shop_defaults().values()
+    ]
+
+
+def _is_size(inch: str, mm: str) -> bool:
+    # A count or a share is the same in both units.
+    return inch != mm
+
+
+def _tally() -> list[Key]:
+    return [
+        Key(
+            name=name,
+            takes="cell",
+            default="needed" if name in NEEDED else "",
+            words=words,
+        )
+        for name, words in COLUMNS.items()
+    ]
+
+
+_ALL: Iterable[FixedTable] = (
+    FixedTable(
+        name="job",
+        where="at the head of the file",
+        words="What the job is called and how it is counted",
+        keys=_keys(
+            ("title", "text", "needed", "what stands on every sheet"),
+            ("unit", '"in" or "mm"', "needed", "unit of a bare number"),
+            ("currency", "three letters", "needed", "such as USD"),
+            (
+                "board_measure",
+                '"nhla" or "exact"',
+                "nhla (in a job in mm exact)",
+                "surface measure by whole feet, or volume",
+            ),
+        ),
+        example='title = "Hall case"\nunit = "in"\ncurrency = "USD"',
+    ),
+    FixedTable(
+        name="shop",
+        where="[shop]",
+        words="How this shop works; [shop.drawer] holds for all drawers",
+        keys=_shop,
+        example='[shop]\nkerf = "3/32"\nbreakdown = "either"',
+    ),
+    FixedTable(
+        name="wood",
+        where="[wood.NAME]",
+        words="A species of lumber, by the name that parts and tally use",
+        keys=_keys(
+            ("species", "species", "", "for how it moves; `yieldplan list species`"),
+            ("show_wood", "true or false", "false", "whether smaller offcuts are kept"),
+        ),
+        example='[wood.walnut]\nspecies = "black walnut"\nshow_wood = true',
+    ),
+    FixedTable(
+        name="sheet",
+        where="[sheet.NAME]",
+        words="A sheet product that can be bought",
+        keys=_keys(
+            ("product", "text", "needed", "what the supplier calls it"),
+            ("thickness", "size", "needed", "as measured"),
+            ("size", "list of 2 × size", "needed", "across the face grain, along it"),
+            ("price", "amount", "needed", "of one whole sheet"),
+            ("quantity", "whole number", "", "how many there are"),
+        ),
+        example='[sheet.bottom]\nproduct = "birch plywood"\nthickness = "5.2 mm"\nsize = ["48", "96"]\nprice = "38.00"',
+    ),
+    FixedTable(
+        name="price",
+        where="[[price]]",
+        words="What a board foot costs where the tally does not say",
+        keys=_keys(
+            ("wood", "text", "needed", "a wood of the job"),
+            ("thickness", "thickness", "needed", "4/4; 13/16 surfaced; 27 mm rough"),
+            ("grade", "grade", "", "left out: every grade without a price of its own"),
+            ("per_foot", "amount", "", "of a board foot; this or the next"),
+            ("per_cubic_metre", "amount", "", "kept by the board foot, to the cent"),
+            ("as_of", "date", "", "day of the price list"),
+        ),
+        example='[[price]]\nwood = "walnut"\nthickness = "4/4"\ngrade = "FAS"\nper_foot = "14.50"\nas_of = 2026-11-02',
+    ),
+    FixedTable(
+        name="grain match",
+        where="[[grain_match]]",
+        words="Parts cut from one board, in order, so that the grain runs through them",
+        keys=_keys(
+            ("name", "text", "needed", "what the set is called"),
+            ("parts", "list of text", "needed", "two or more parts, in order"),
+            (
+                "laid",
+                '"end to end" or "one above the other"',
+                "end to end",
+                "how they lie in the board",
+            ),
+        ),
+        example='[[grain_match]]\nname = "fronts"\nparts = ["upper/front", "lower/front"]',
+    ),
+    FixedTable(
+        name="made",
+        where="[made]",
+        words="What is made already and left out of the plan",
+        keys=_keys(("PART", "whole number", "", "how many of the part are made")),
+        example='[made]\n"upper/front" = 1',
+    ),
+    FixedTable(
+        name="tally",
+        where="a CSV file",
+        words="The columns of a tally, one board a row, in any order",
+        keys=_tally,
+        example="id,length,width,marks\nW07,9',9-1/2,knot A 31-1/2 to 32-1/2 x 2 to 3-1/2",
+    ),
+)
+TABLES = {table.name: table for table in _ALL}
