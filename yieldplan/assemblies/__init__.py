@@ -1,1 +1,99 @@
-"""What can be built: one assembly a file."""
+"""What can be built: one assembly a file, and the parts of a whole job."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterable
+
+from yieldplan.assemblies.set_up import set_up_pieces
+from yieldplan.faults import Fault, Faults, Where, did_you_mean
+from yieldplan.model.job import Job
+from yieldplan.model.parts import Built, Meeting, Part
+
+MOST_PARTS = 50_000
+
+
+def parts_of(job: Job, faults: Faults) -> Built:
+    """Every part still to be made, every size a sum, with set-up pieces and cautions.
+
+    A mistake many assemblies share (it was said once for all of them) is told once.
+    """
+    found: list[Fault] = []
+    parts: dict[str, Part] = {}
+    meetings: list[Meeting] = []
+    cautions: list[str] = []
+    for assembly in job.assemblies:
+        own = Faults()
+        built = assembly.build(job, own)
+        found += own
+        for part in built.parts:
+            if part.id in parts:
+                own.add(
+                    part.where,
+                    part.id,
+                    f"two parts have this name; the other is from {parts[part.id].where}",
+                    "Give each its own name",
+                )
+                found += list(own)[-1:]
+            parts.setdefault(part.id, part)
+        meetings += built.meetings
+        cautions += built.cautions
+    for fault in _told_once(found):
+        faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+
+    total = sum(part.quantity for part in parts.values())
+    if total > MOST_PARTS:
+        faults.add(
+            Where(file=job.file),
+            f"{total:,} parts",
+            f"a job has {MOST_PARTS:,} parts at the most",
+            "Split the job",
+        )
+    # Where a part could not be built its name is unknown, and one fault is enough.
+    left = parts if found else _less_made(parts, job, faults)
+    set_up = set_up_pieces(
+        [each for each in meetings if _is_cut(each, left)], parts, job
+    )
+    return Built(
+        parts=(*left.values(), *set_up),
+        meetings=tuple(meetings),
+        cautions=tuple(dict.fromkeys(cautions)),
+    )
+
+
+def _told_once(found: Iterable[Fault]) -> list[Fault]:
+    alike: dict[tuple[str, str, str], list[Fault]] = {}
+    for fault in found:
+        alike.setdefault((fault.said, fault.wrong, fault.remedy), []).append(fault)
+    told = []
+    for first, *others in alike.values():
+        wrong = first.wrong
+        if len(others) == 1:
+            wrong += f" (so it is with {others[0].where.key or others[0].where})"
+        elif others:
+            wrong += f" (so it is with {len(others)} others)"
+        told.append(dataclasses.replace(first, wrong=wrong))
+    return told
+
+
+def _less_made(parts: dict[str, Part], job: Job, faults: Faults) -> dict[str, Part]:
+    left = dict(parts)
+    where = Where(file=job.file, key="made")
+    for name, count in job.made.items():
+        part = parts.get(name)
+        if part is None:
+            wrong = "no part of the job is called this"
+            faults.add(where, name, wrong, did_you_mean(name, parts))
+        elif count > part.quantity:
+            wrong = f"{count} are made, and the job asks for {part.quantity}"
+            faults.add(where, name, wrong, "Write how many of those asked for are made")
+        elif count == part.quantity:
+            del left[name]
+        else:
+            left[name] = dataclasses.replace(part, quantity=part.quantity - count)
+    return left
+
+
+def _is_cut(meeting: Meeting, left: dict[str, Part]) -> bool:
+    """Whether any part of the joint is still to be made."""
+    return meeting.housed in left or meeting.housing in left

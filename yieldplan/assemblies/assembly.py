@@ -1,13 +1,34 @@
-"""What every assembly answers: its keys in a job file, and the parts it is made of."""
+"""What every assembly answers: its keys in a job file, its parts, and what they make when put together."""
 
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from yieldplan.faults import Faults, Where
 from yieldplan.model.job import Job
-from yieldplan.model.parts import Built
+from yieldplan.model.parts import Built, Part
+from yieldplan.units import Inches
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fit:
+    """A size measured over the finished work, beside the size it should have.
+
+    Parameters
+    ----------
+    words
+        What is measured.
+    got
+        Worked out from the finished parts. [in]
+    asked
+        What the job asks for, clearances taken off. [in]
+    """
+
+    words: str
+    got: Inches
+    asked: Inches
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,3 +49,11 @@ class Assembly(ABC):
     @abstractmethod
     def build(self, job: Job, faults: Faults) -> Built:
         """Its parts, every size a sum, and cautions; what cannot be built goes to `faults`."""
+
+    @abstractmethod
+    def put_together(self, parts: Mapping[str, Part], job: Job) -> tuple[Fit, ...]:
+        """What the finished parts measure when they are joined, beside what was asked.
+
+        Worked from finished sizes and the depth of each joint, not from the sums that
+        led to them: the tests hold the two against each other.
+        """

@@ -1,0 +1,66 @@
+"""Looks up what a part is to be made of, and tells the person when the job has no such wood or sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from yieldplan.faults import Faults, Where, did_you_mean
+from yieldplan.model.job import Job, Sheet
+
+
+def known_wood(
+    wood: str, what: str, job: Job, where: Where, faults: Faults
+) -> str | None:
+    """The wood's key, if the job has it.
+
+    Parameters
+    ----------
+    what
+        What is to be made of it, for the message: `the front`.
+    """
+    if wood in job.woods:
+        return wood
+    if wood in job.sheets:
+        faults.add(
+            where,
+            wood,
+            f"{what} is asked for in solid wood, and this is a sheet",
+            f'Write a wood of the job, or sheet = "{wood}" where a sheet will do',
+        )
+        return None
+    faults.add(
+        where,
+        wood,
+        f"{what} is of a wood the job does not have",
+        _one_of(wood, job.woods, "[wood.NAME]"),
+    )
+    return None
+
+
+def known_sheet(
+    sheet: str, what: str, job: Job, where: Where, faults: Faults
+) -> Sheet | None:
+    """The sheet product, if the job has it."""
+    if sheet in job.sheets:
+        return job.sheets[sheet]
+    if sheet in job.woods:
+        faults.add(
+            where,
+            sheet,
+            f"{what} is asked for of a sheet, and this is a wood",
+            f'Write wood = "{sheet}" and a thickness',
+        )
+        return None
+    faults.add(
+        where,
+        sheet,
+        f"{what} is of a sheet the job does not have",
+        _one_of(sheet, job.sheets, "[sheet.NAME]"),
+    )
+    return None
+
+
+def _one_of(said: str, known: Collection[str], table: str) -> str:
+    if not known:
+        return f"Add a table {table} to the job"
+    return did_you_mean(said, known)

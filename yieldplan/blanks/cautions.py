@@ -1,0 +1,54 @@
+"""What to mind when a blank goes through the machines; the machine's own manual comes first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from yieldplan.model.shop import Shop
+from yieldplan.model.sums import Sum
+from yieldplan.units import Inches, UnitName, tape
+
+THINNEST = Fraction(1, 4)
+"""The least thickness planer and jointer manuals give for stock by itself. [in]"""
+
+
+def cautions(
+    *,
+    length: Sum,
+    width: Sum,
+    finished_thickness: Inches,
+    is_sheet: bool,
+    lent: bool,
+    shop: Shop,
+    unit: UnitName,
+) -> Iterator[str]:
+    """Sentences for the bench.
+
+    Parameters
+    ----------
+    lent
+        Whether the blank is longer than its parts need, so that machines can take it.
+    """
+    if length.value < shop.shortest_rip:
+        yield f"Under {_say(shop.shortest_rip, unit)} long: do not rip it at the fence by itself."
+    if width.value < shop.narrowest_rip:
+        yield f"Under {_say(shop.narrowest_rip, unit)} wide: rip it off a wider piece, with a push block."
+    if is_sheet:
+        return
+    if lent:
+        yield "Mill it at this length and cut the part off it afterwards."
+    if width.value > shop.planer_width:
+        yield (
+            f"Wider than the planer ({_say(shop.planer_width, unit)}): flatten it by hand, or say strips in the job."
+        )
+    elif width.value > shop.jointer_width:
+        yield (
+            f"Wider than the jointer ({_say(shop.jointer_width, unit)}): flatten one face by hand or on a sled."
+        )
+    if finished_thickness < THINNEST:
+        yield f"Under {_say(THINNEST, unit)} thick: plane it on a carrier board."
+
+
+def _say(inches: Inches, unit: UnitName) -> str:
+    return f"{tape(inches, unit)} {unit}"
