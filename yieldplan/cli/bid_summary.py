@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from pathlib import Path
 
-from yieldplan.cli.plan_summary import MOST_CAUTIONS
+from yieldplan.cli.plan_summary import MOST_CAUTIONS, typed
 from yieldplan.cli.table import rows
 from yieldplan.measure.money import say_feet, say_money
 from yieldplan.model.bid import Bid, BidLine, MustFind
@@ -48,10 +48,8 @@ def bid_summary(bid: Bid, job_file: Path, files: Sequence[Path]) -> Iterator[str
     for file in files:
         if file.suffix == ".xlsx":
             yield f"  Open {file}: its purchase list goes to the yard."
-    yield (
-        "  List the boards you find there in a tally, and plan them: "
-        f"yieldplan plan {job_file} --stock tally.csv"
-    )
+    yield "  List the boards you find there in a tally, and plan them:"
+    yield f"    yieldplan plan {typed(job_file)} --stock tally.csv"
 
 
 def _line(line: BidLine) -> tuple[str, ...]:

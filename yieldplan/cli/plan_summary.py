@@ -134,8 +134,10 @@ def _next(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
     plan_file = next((f for f in files if f.name == "plan.json"), None)
     parts = [part.id for part in plan.parts if not part.set_up]
     if plan_file is not None and parts:
-        yield f"  Why a part is its size, and where it lies: yieldplan explain {_typed(str(plan_file))} {_typed(parts[0])}"
+        yield "  Ask why a part is its size, and where it lies:"
+        yield f"    yieldplan explain {typed(plan_file)} {typed(parts[0])}"
 
 
-def _typed(word: str) -> str:
-    return f'"{word}"' if " " in word else word
+def typed(word: str | Path) -> str:
+    """The word as one types it in a command."""
+    return f'"{word}"' if " " in str(word) else str(word)

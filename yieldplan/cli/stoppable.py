@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from yieldplan.packing import Progress
 
 Answer = TypeVar("Answer")
+Hear = Callable[["Progress"], None]
+"""What a search reports its progress to."""
 
 _LOOK = 0.1
 """How often to look up from waiting. [s]"""
@@ -44,9 +46,7 @@ class Watch:
         self.presses += 1
 
 
-def run(
-    search: Callable[[Callable[[Progress], None]], Answer], asked: threading.Event
-) -> Answer:
+def run(search: Callable[[Hear], Answer], asked: threading.Event) -> Answer:
     """What the search gives, run in a thread of its own.
 
     The first Ctrl-C sets `asked`, so that the search ends with its best plan. Before

@@ -5,6 +5,7 @@ from __future__ import annotations
 import codecs
 import io
 import os
+import re
 import shutil
 import sys
 import textwrap
@@ -17,6 +18,7 @@ _PLAIN = {
     "¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
 """What a terminal that knows few letters shows instead; anything else becomes a ?."""
+_BETWEEN_COLUMNS = re.compile(r"(?<=\S) {2,}(?=\S)")
 _LEAST = 20
 """Narrower than this no line is folded. [columns]"""
 
@@ -46,19 +48,25 @@ def width() -> int:
 
 
 def fold(line: str, columns: int) -> str:
-    """The line, folded at blanks; what goes over stands two deeper than the line.
+    """The line, folded at blanks; what goes over stands under the line's last column.
 
-    Sizes such as 17-3/8 and names are never broken.
+    A line without columns goes on two deeper. Sizes such as 17-3/8 and names are never
+    broken. A command to copy stays in one line: the terminal itself breaks it without
+    putting a line end into it.
     """
     line = line.rstrip()
-    if len(line) <= columns:
+    if len(line) <= columns or line.lstrip().startswith("yieldplan "):
         return line
-    indent = line[: len(line) - len(line.lstrip())]
+    indent = len(line) - len(line.lstrip())
+    hang = indent + 2
+    for gap in _BETWEEN_COLUMNS.finditer(line):
+        if gap.end() <= columns // 2:
+            hang = gap.end()
     return textwrap.fill(
-        line.lstrip(),
+        line[indent:],
         width=columns,
-        initial_indent=indent,
-        subsequent_indent=indent + "  ",
+        initial_indent=" " * indent,
+        subsequent_indent=" " * hang,
         break_long_words=False,
         break_on_hyphens=False,
     )

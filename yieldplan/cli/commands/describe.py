@@ -15,10 +15,11 @@ def command(name: tuple[str, ...]) -> int:
     from yieldplan.faults import did_you_mean
 
     wanted = " ".join(name).strip()
-    known = [each for group in names().values() for each, _ in group]
-    if wanted not in known:
+    known = {each.casefold(): each for group in names().values() for each, _ in group}
+    plain = wanted.casefold().replace("_", " ")
+    if plain not in known:
         raise click.UsageError(
-            f'"{wanted}" is not known here. {did_you_mean(wanted, known)}'
+            f'"{wanted}" is not known here. {did_you_mean(wanted, known.values())}'
         )
-    terminal.say(describe(wanted))
+    terminal.say(describe(known[plain]))
     return PLANNED

@@ -22,13 +22,14 @@ def command(folder: Path, unit: str) -> int:
     The pair plans as it is. They go into FOLDER, or here.
     """
     from yieldplan.cli import terminal
+    from yieldplan.cli.plan_summary import typed
     from yieldplan.cli.troubles import PLANNED
     from yieldplan.desk.start import start
 
     files = start(folder, "mm" if unit == "mm" else "in")
     terminal.say("Written")
     terminal.say(f"  {file}" for file in files)
-    job = next((f for f in files if f.suffix == ".toml"), None)
-    tally = next((f for f in files if f.suffix == ".csv"), None)
-    terminal.say(["Next", f"  yieldplan plan {job} --stock {tally}"])
+    job = next(file for file in files if file.suffix == ".toml")
+    tally = next(file for file in files if file.suffix == ".csv")
+    terminal.say(["Next", f"  yieldplan plan {typed(job)} --stock {typed(tally)}"])
     return PLANNED
