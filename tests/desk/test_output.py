@@ -123,6 +123,16 @@ def test_a_folder_of_someone_elses_and_a_file_are_kept(tmp_path: Path) -> None:
     assert everything_in(tmp_path) == {"notes.txt": "mine"}
 
 
+def test_a_path_through_a_file_is_refused_before_the_plan_is_made(
+    tmp_path: Path,
+) -> None:
+    add_notes(tmp_path)
+    with pytest.raises(FolderKept, match=r"notes\.txt is a file"):
+        look_before(tmp_path / "notes.txt" / "plan")
+    look_before(tmp_path / "new" / "plan")
+    assert everything_in(tmp_path) == {"notes.txt": "mine"}
+
+
 @pytest.mark.parametrize("lock", ["~$workbook.xlsx", ".~lock.workbook.xlsx#"])
 def test_a_workbook_open_in_a_spreadsheet_is_named(tmp_path: Path, lock: str) -> None:
     deliver(tmp_path / "plan", writing(one="1"))

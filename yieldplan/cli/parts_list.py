@@ -57,4 +57,4 @@ def _cells(part: Part, job: Job) -> tuple[str, ...]:
 
 def _sums(part: Part, job: Job) -> Iterator[str]:
     for name in ("length", "width", "thickness"):
-        yield f"{name:<10} {getattr(part, name).say(job.unit, join='-')}"
+        yield f"{name:<10} {getattr(part, name).say(job.unit, join='-', grid=32)}"

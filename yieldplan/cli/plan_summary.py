@@ -69,22 +69,23 @@ def _to_buy(plan: Plan) -> Iterator[str]:
         yield "There is nothing to buy."
         return
     yield f"To buy ({plan.job.currency})"
-    table = [_bought(line) for line in plan.purchase]
+    sheets = {wood.wood for wood in plan.woods if wood.is_sheet}
+    table = [_bought(line, is_sheet=line.wood in sheets) for line in plan.purchase]
     table.append(("together", "", "", "", say_money(plan.total)))
     yield from rows(table, align="<><>>", indent=2)
     boards = [
         name
         for line in plan.purchase
-        if line.board_feet is not None
+        if line.wood not in sheets
         for name, _ in line.pieces
     ]
     if boards:
         yield f"Boards to pull: {', '.join(boards)}."
 
 
-def _bought(line: PurchaseLine) -> tuple[str, ...]:
+def _bought(line: PurchaseLine, *, is_sheet: bool) -> tuple[str, ...]:
     count = sum(copies for _, copies in line.pieces)
-    thing = "board" if line.board_feet is not None else "piece"
+    thing = "sheet" if is_sheet else "board"
     if line.by == "foot" and line.board_feet is not None:
         how_much = f"{say_feet(line.board_feet)} board feet"
         per = f"{say_money(line.per)} a foot"

@@ -19,6 +19,7 @@ _PLAIN = {
 }  # fmt: skip
 """What a terminal that knows few letters shows instead; anything else becomes a ?."""
 _BETWEEN_COLUMNS = re.compile(r"(?<=\S) {2,}(?=\S)")
+_TIED = "\N{NO-BREAK SPACE}%"
 _LEAST = 20
 """Narrower than this no line is folded. [columns]"""
 
@@ -50,26 +51,27 @@ def width() -> int:
 def fold(line: str, columns: int) -> str:
     """The line, folded at blanks; what goes over stands under the line's last column.
 
-    A line without columns goes on two deeper. Sizes such as 17-3/8 and names are never
-    broken. A command to copy stays in one line: the terminal itself breaks it without
-    putting a line end into it.
+    An item without columns goes on two deeper, a paragraph at the margin. Sizes such as
+    17-3/8, names and per cent are never broken. A command to copy stays in one line: the
+    terminal itself breaks it without putting a line end into it.
     """
     line = line.rstrip()
     if len(line) <= columns or line.lstrip().startswith("yieldplan "):
         return line
     indent = len(line) - len(line.lstrip())
-    hang = indent + 2
+    hang = indent + 2 if indent else 0
     for gap in _BETWEEN_COLUMNS.finditer(line):
         if gap.end() <= columns // 2:
             hang = gap.end()
-    return textwrap.fill(
-        line[indent:],
+    folded = textwrap.fill(
+        line[indent:].replace(" %", _TIED),
         width=columns,
         initial_indent=" " * indent,
         subsequent_indent=" " * hang,
         break_long_words=False,
         break_on_hyphens=False,
     )
+    return folded.replace(_TIED, " %")
 
 
 def close_quietly() -> None:

@@ -68,7 +68,17 @@ def look_before(folder: Path) -> None:
     FolderKept
         When it would.
     """
-    _look(folder, folder.resolve())
+    target = folder.resolve()
+    _look(folder, target)
+    above = next(each for each in target.parents if each.exists())
+    if not above.is_dir():
+        raise FolderKept(folder, f"{above} is a file", "Name another folder with --out")
+    if not os.access(above, os.W_OK):
+        raise FolderKept(
+            folder,
+            f"nothing may be written in {above}",
+            "Name another folder with --out",
+        )
 
 
 def _look(folder: Path, target: Path) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from math import ceil
 
 from yieldplan.measure.order import natural
@@ -12,7 +13,7 @@ from yieldplan.model.bid import MustFind
 from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
 from yieldplan.model.shop import Shop
-from yieldplan.units import Inches
+from yieldplan.units import Inches, parse_length
 
 MOST = 6
 """Nobody looks for more than this at once."""
@@ -57,8 +58,12 @@ def is_matched(blank: Blank) -> bool:
 
 
 def _said(found: Sequence[Taken], job: Job) -> Iterator[MustFind]:
+    # What a tape shows at the yard, never less than will do.
+    mark = parse_length("1 mm") if job.unit == "mm" else Fraction(1, 8)
     for each in found:
-        length, width = least_board(each.blank, job.shop)
+        length, width = (
+            ceil(size / mark) * mark for size in least_board(each.blank, job.shop)
+        )
         yield MustFind(
             count=each.count,
             line=_line(each.blank, job),
