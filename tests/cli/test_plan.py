@@ -21,13 +21,16 @@ Said = pytest.CaptureFixture[str]
 
 
 def incomplete(**_: Any) -> Outcome:
-    missing = Missing(
-        demand="top",
-        count=1,
-        reason="needs 14 in clear, the widest board has 7-3/4",
-        remedy="Add a wider board, or glue it up from strips",
-    )
-    return outcome_of(make_plan(woods=(make_wood_plan(missing=(missing,)),)))
+    missing = [
+        Missing(
+            demand=name,
+            count=count,
+            reason="needs 14 in clear, the widest board has 7-3/4",
+            remedy="Add a wider board, or glue it up from strips",
+        )
+        for name, count in (("top", 1), ("base", 2))
+    ]
+    return outcome_of(make_plan(woods=(make_wood_plan(missing=tuple(missing)),)))
 
 
 def with_a_gap(**_: Any) -> Outcome:
@@ -91,11 +94,33 @@ def test_what_is_missing_is_named_with_its_remedy_and_the_answer_is_one(
 ) -> None:
     plans(monkeypatch, incomplete)
     assert main(["plan", str(job), "--stock", str(tally)]) == 1
-    said = capsys.readouterr().out
-    assert "INCOMPLETE. Missing:" in said
-    assert "1 of top: needs 14 in clear, the widest board has 7-3/4." in said
+    said = " ".join(capsys.readouterr().out.split())
+    assert "What can be made costs 36.00 USD" in said
+    assert "no plan of this kind for as much costs less" in said
+    assert (
+        "INCOMPLETE. Missing: walnut, 1 of top, 2 of base: needs 14 in clear, the "
+        "widest board has 7-3/4."
+    ) in said
     assert "Add a wider board, or glue it up from strips." in said
     assert (job.parent / "hall_case_plan" / "plan.json").is_file()
+
+
+def test_a_job_nothing_can_be_made_of_claims_no_proof(
+    job: Path, tally: Path, monkeypatch: pytest.MonkeyPatch, capsys: Said
+) -> None:
+    def nothing(**_: Any) -> Outcome:
+        missing = Missing(demand="top", count=1, reason="too wide", remedy="Glue it up")
+        bound = Bound(value=0, priced=0, family="C", prices={})
+        wood = make_wood_plan(
+            need={}, missing=(missing,), cuttings=(), cost=0, bound=bound
+        )
+        return outcome_of(make_plan(woods=(wood,)))
+
+    plans(monkeypatch, nothing)
+    assert main(["plan", str(job), "--stock", str(tally)]) == 1
+    said = capsys.readouterr().out
+    assert "Nothing is cut: no part can be made of the wood offered." in said
+    assert "costs less" not in said
 
 
 def test_json_is_one_object_and_nothing_else(

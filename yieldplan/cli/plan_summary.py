@@ -42,12 +42,16 @@ def plan_summary(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
 
 def _cost(plan: Plan) -> str:
     money = f"{say_money(plan.total)} {plan.job.currency}"
-    what = "It costs" if plan.complete else "What can be made costs"
+    if not any(wood.cuttings for wood in plan.woods):
+        return "Nothing is cut: no part can be made of the wood offered."
+    what, of_this_kind = "It costs", "no plan of this kind"
+    if not plan.complete:
+        what, of_this_kind = "What can be made costs", f"{of_this_kind} for as much"
     if not any(_is_open(wood) for wood in plan.woods):
-        return f"{what} {money}; no plan of this kind costs less."
+        return f"{what} {money}; {of_this_kind} costs less."
     floor = f"{say_money(floor_of(plan))} {plan.job.currency}"
     return (
-        f"{what} {money}; no plan of this kind costs less than {floor}. "
+        f"{what} {money}; {of_this_kind} costs less than {floor}. "
         f"The difference is {gap_in_words(plan.woods)}."
     )
 
@@ -59,9 +63,13 @@ def _is_open(wood: WoodPlan) -> bool:
 def _missing(plan: Plan) -> Iterator[str]:
     yield "INCOMPLETE. Missing:"
     for wood in plan.woods:
-        for missing in wood.missing:
-            yield f"  {missing.count} of {missing.demand}: {missing.reason}."
-            yield f"    {missing.remedy}."
+        alike: dict[tuple[str, str], list[str]] = {}
+        for each in wood.missing:
+            parts = alike.setdefault((each.reason, each.remedy), [])
+            parts.append(f"{each.count} of {each.demand}")
+        for (reason, remedy), parts in alike.items():
+            yield f"  {wood.wood}, {', '.join(parts)}: {reason}."
+            yield f"    {remedy}."
 
 
 def _to_buy(plan: Plan) -> Iterator[str]:
@@ -103,6 +111,9 @@ def _bought(line: PurchaseLine, *, is_sheet: bool) -> tuple[str, ...]:
 def _how_good(plan: Plan) -> Iterator[str]:
     yield "How good it is"
     for wood in plan.woods:
+        if not wood.cuttings:
+            # What cannot be made at all costs nothing, and that proves nothing.
+            continue
         how = FAMILY_IN_WORDS[wood.rules.family]
         said = f"  {wood.wood}, {how}: {say_money(wood.cost)}"
         if not _is_open(wood):
