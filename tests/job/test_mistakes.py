@@ -121,6 +121,29 @@ def test_a_slip_in_the_shops_table_is_told_once_for_all_frames(tmp_path: Path) -
     assert "thin" in [fault.said for fault in faults]
 
 
+@pytest.mark.parametrize(
+    ("right", "spoilt"),
+    [("[wood.walnut]", "[wod.walnut]"), ("[[picture_frame]]", "[[picture_frames]]")],
+)
+def test_one_wrong_letter_in_a_head_is_one_mistake(
+    tmp_path: Path, right: str, spoilt: str
+) -> None:
+    job, (fault,) = read_text(tmp_path, WHOLE.replace(right, spoilt) + PRICE + MATCH)
+    assert fault.said == spoilt.strip("[]").partition(".")[0]
+    assert job is not None
+    assert list(job.woods) == ["walnut"]
+    assert [frame.name for frame in frames_of(job)] == ["large"]
+
+
+def test_sizes_are_not_blamed_for_a_unit_that_is_missing(tmp_path: Path) -> None:
+    metric = WHOLE.replace('unit = "in"\n', "").replace('"22"', "2200")
+    metric = metric.replace('"3/4"', "19").replace('"7/8"', "22")
+    job, (fault,) = read_text(tmp_path, metric)
+    assert fault.wrong == "the job has no unit"
+    assert job is not None
+    assert job.unit == "mm"
+
+
 def test_mistakes_are_told_in_the_order_of_the_file_and_the_rest_is_read(
     tmp_path: Path,
 ) -> None:

@@ -167,3 +167,15 @@ def test_a_board_of_no_measured_feet_needs_a_price_of_its_own(tmp_path: Path) ->
 def test_decimal_commas_are_refused_where_commas_separate(tmp_path: Path) -> None:
     _, (fault,) = read_text(tmp_path, 'length,width\n96,"7,5"\n')
     assert "a comma" in fault.wrong
+
+
+def test_the_same_slip_in_many_rows_is_told_once(tmp_path: Path) -> None:
+    rows = "".join(row(id=f"W{n}", wood="wallnut") for n in range(3))
+    _, (fault,) = read_text(tmp_path, HEAD + rows)
+    assert fault.where.row == 2
+    assert fault.wrong == "the job has no such wood (rows 3, 4 too)"
+
+
+def test_a_header_that_lost_a_name_is_one_mistake(tmp_path: Path) -> None:
+    _, (fault,) = read_text(tmp_path, "length,width\n96,7,FAS\n96,8,FAS\n")
+    assert (fault.where.row, fault.wrong) == (1, "rows have more cells than the header")

@@ -35,6 +35,25 @@ class Document:
             path = path[:-1]
         return path
 
+    def as_meant(self, written: str, meant: str) -> Document:
+        """The same file with a misspelt top-level key under the word that was meant.
+
+        So one wrong letter is one mistake, not one for all that now seems missing.
+        """
+        data = dict(self.data)
+        ours, theirs = data.pop(written), data.get(meant)
+        if isinstance(ours, dict) and isinstance(theirs, dict):
+            data[meant] = {**ours, **theirs}
+        elif theirs is None:
+            data[meant] = ours
+        moved = {
+            (meant, *path[1:]): line
+            for path, line in self.lines.items()
+            if path[0] == written
+        }
+        lines = {**moved, **self.lines}
+        return Document(file=self.file, data=data, lines=lines)
+
 
 def read_document(path: Path, faults: Faults) -> Document | None:
     """The file's data and lines; None, and a fault, when it is not TOML."""

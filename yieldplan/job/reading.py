@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Annotated, Any, get_args
 
@@ -25,6 +25,7 @@ from yieldplan.job.document import read_document
 from yieldplan.job.say import nearest
 from yieldplan.job.shop_table import read_shop
 from yieldplan.job.values import Values
+from yieldplan.job.words import as_typed
 from yieldplan.joints.joint import Joint
 from yieldplan.model.job import BoardMeasure, GrainMatch, Job, Price, Sheet, Wood
 from yieldplan.units import UnitName
@@ -82,8 +83,8 @@ def _job_of(
 ) -> Job:
     faults = values.faults
     keys = {table_key(name) for name in kinds}
-    _check_top_level(values, keys)
-    unit: UnitName = _head(values, "unit", _UNIT, "in", 'Write unit = "in" or "mm"')
+    is_known = _check_top_level(values, keys)
+    unit = _unit(values)
     values.unit = unit
     woods, sheets = _woods(values), _sheets(values)
     _check_names_apart(values, woods, sheets)
@@ -93,7 +94,7 @@ def _job_of(
         wanted = " or ".join(f"[[{key}]]" for key in sorted(keys))
         values.fault((), "", "the job asks for nothing", f"Add a table: {wanted}")
     # What is asked of a part is not held against it while its assembly cannot be read.
-    all_read = len(faults) == before
+    all_read = is_known and len(faults) == before
     matches, made = _grain_matches(values), _already_made(values)
     return Job(
         file=values.document.file,
@@ -113,17 +114,49 @@ def _job_of(
     )
 
 
-def _check_top_level(values: Values, keys: set[str]) -> None:
+def _check_top_level(values: Values, keys: set[str]) -> bool:
+    """Whether every top-level key is known; others are noted and read as what was meant."""
+    is_known = True
     known = {*FIXED, *keys}
     for key in values.document.data:
+        if key in known:
+            continue
         if key in LATER:
-            values.fault(
-                (key,), key, "this word is kept for a later version", "Leave it out"
-            )
-        elif key not in known:
-            values.fault(
-                (key,), key, "this key is not known here", did_you_mean(key, known)
-            )
+            wrong, remedy = "this word is kept for a later version", "Leave it out"
+        else:
+            wrong, remedy = "this key is not known here", did_you_mean(key, known)
+        values.fault((key,), key, wrong, remedy)
+        is_known = False
+        meant = nearest(
+            key, known - {*values.document.data} | {"wood", "sheet", "shop"}
+        )
+        if meant is not None:
+            values.document = values.document.as_meant(key, meant)
+    return is_known
+
+
+def _unit(values: Values) -> UnitName:
+    """The unit; where it cannot be read, the one the sizes look like.
+
+    Read in the wrong unit every size would seem a mistake of its own.
+    """
+    likely: UnitName = (
+        "mm" if max(_bare(values.document.data), default=0) > 250 else "in"
+    )
+    unit: UnitName = _head(values, "unit", _UNIT, likely, 'Write unit = "in" or "mm"')
+    return unit
+
+
+def _bare(data: object) -> Iterator[int]:
+    if isinstance(data, dict):
+        for key, inner in data.items():
+            if key not in ("price", "made"):
+                yield from _bare(inner)
+    elif isinstance(data, list):
+        for inner in data:
+            yield from _bare(inner)
+    elif (text := as_typed(data)) is not None and text.isascii() and text.isdigit():
+        yield int(text[:9])
 
 
 def _head(
@@ -132,8 +165,7 @@ def _head(
     written = values.document.data
     if key in written:
         return values.read((key,), kind, otherwise=otherwise)
-    if all(nearest(word, HEAD) != key for word in written if word not in FIXED):
-        values.fault((key,), "", f"the job has no {key}", remedy)
+    values.fault((key,), "", f"the job has no {key}", remedy)
     return otherwise
 
 

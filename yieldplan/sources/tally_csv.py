@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import dataclasses
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import ClassVar
 
-from yieldplan.faults import Faults, Where, did_you_mean
+from yieldplan.faults import Fault, Faults, Where, did_you_mean
 from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.boards import MOST_BOARDS, boards
@@ -29,9 +30,21 @@ class TallyCsv(Source):
         """
         found = Faults()
         pieces = _pieces(file, job, found, is_list_whole=not _has_price_faults(faults))
-        for fault in sorted(found, key=lambda fault: fault.where.row or 0):
+        for fault in _told_once(found):
             faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
         return pieces
+
+
+def _told_once(found: Faults) -> Iterator[Fault]:
+    """The faults by row; the same slip in many rows is told at the first of them."""
+    alike: dict[tuple[str, str, str], list[Fault]] = {}
+    for fault in sorted(found, key=lambda fault: fault.where.row or 0):
+        key = (fault.where.key, fault.said, fault.wrong)
+        alike.setdefault(key, []).append(fault)
+    for first, *others in alike.values():
+        rows = dict.fromkeys(str(fault.where.row) for fault in others)
+        also = f" (rows {', '.join(rows)} too)" if rows else ""
+        yield dataclasses.replace(first, wrong=first.wrong + also)
 
 
 def _has_price_faults(faults: Faults) -> bool:
@@ -51,6 +64,17 @@ def _pieces(
         return ()
     if len(cells.rows) == 1:
         faults.add(whole, "", "it lists no board", "Write one row a board")
+    too_long = [row for row in cells.rows[1:] if any(row[1][_width(cells) :])]
+    most = len(too_long) > 1 and 2 * len(too_long) > len(cells.rows) - 1
+    if most or (too_long and len(faults)):
+        # Then it is the header that lacks a name, and no column stands where it should.
+        faults.add(
+            Where(file=cells.file, row=cells.rows[0][0]),
+            "",
+            "rows have more cells than the header",
+            "Give every column a name, or drop the separators at the rows' ends",
+        )
+        return ()
     rows = [
         Row(
             file=cells.file,
