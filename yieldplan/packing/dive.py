@@ -17,7 +17,11 @@ from yieldplan.packing.yard import Column, Yard
 _NEARLY = 0.9
 """From this share on a pattern is taken as it stands."""
 _NEW = 14
-"""New patterns kept at each step."""
+"""New patterns looked at for each asking."""
+_AGAIN = 2
+"""How often prices are asked again where boards held too much of a part."""
+_CHEAPER = 75
+"""What such a part is worth then, in parts of a hundred."""
 
 
 @dataclass(frozen=True)
@@ -125,14 +129,42 @@ class Dive:
             self._best = plan
 
     def _reprice(self, shares: Shares) -> int:
-        """Add patterns that are better now, and look whether one board can finish."""
-        yard = self.yard
-        added = 0
+        """Add patterns that are better now, and look whether one board can finish.
+
+        A pattern may hold more of a part than is left to make. So prices are asked a
+        second time with those parts cheaper: then the boards hold something else too.
+        """
         prices = [
             max(0, int(price)) if count else 0
             for price, count in zip(shares.prices, self._left, strict=True)
         ]
-        values = yard.pricing.price(prices, sorted(self._supply))
+        asked = prices
+        added = 0
+        for _ in range(1 + _AGAIN):
+            more, over = self._offer(asked, prices, shares)
+            added += more
+            if not any(over):
+                break
+            asked = [
+                price * _CHEAPER // 100 if much else price
+                for price, much in zip(asked, over, strict=True)
+            ]
+        return added
+
+    def _offer(
+        self, asked: Sequence[int], prices: Sequence[int], shares: Shares
+    ) -> tuple[int, list[int]]:
+        """Add the best patterns at the prices asked.
+
+        Returns
+        -------
+        tuple
+            How many were new, and for each demand how much too much they held.
+        """
+        yard = self.yard
+        added = 0
+        over = [0] * len(self._left)
+        values = yard.pricing.price(asked, sorted(self._supply))
         order = sorted(
             (
                 number
@@ -145,9 +177,10 @@ class Dive:
             ),
         )
         for number in order[:_NEW]:
-            pattern, left = cut_to_demand(
-                yard.pricing.pattern(number), self._left, yard.problem
-            )
+            whole = yard.pricing.pattern(number)
+            for demand, made in enumerate(makes_of(whole, yard.problem)):
+                over[demand] += max(0, made - self._left[demand])
+            pattern, left = cut_to_demand(whole, self._left, yard.problem)
             pattern, left = refill(pattern, left, prices, yard)
             column = yard.column(pattern)
             if not any(left):
@@ -155,7 +188,7 @@ class Dive:
             if self._add(column):
                 self.found.append(column)
                 added += 1
-        return added
+        return added, over
 
     def _fix(self, shares: Shares) -> bool:
         """Take the patterns that are nearly whole, or else one; whether any was taken."""

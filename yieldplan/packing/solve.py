@@ -30,8 +30,8 @@ _TRIES = 12
 _NOISE = 0.15
 """How freely a dive chooses."""
 _NO_LIMIT = 1 << 62
-_WORK_LEAST = 400_000
-_WORK_PER_BIN = 200_000
+_WORK_LEAST = 300_000
+_WORK_PER_BIN = 150_000
 _WORK_MOST = 60_000_000
 
 
@@ -135,7 +135,7 @@ class _Search:
         if not self.plan.is_whole:
             self._make_whole()
         if not self._is_done():
-            self._dives(Fraction(13, 20))
+            self._dives(Fraction(17, 20))
         if not self._is_done():
             self._repairs()
         return self._solution()
