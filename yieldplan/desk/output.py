@@ -27,7 +27,7 @@ class FolderKept(RuntimeError):  # noqa: N818 - named for what happened
         super().__init__(f"{folder}: {wrong}.\n  {remedy}.")
 
 
-def deliver(folder: Path, fill: Callable[[Path], None]) -> tuple[Path, ...]:
+def deliver(folder: Path, fill: Callable[[Path], object]) -> tuple[Path, ...]:
     """Let `fill` write its files, and put them in place as `folder`.
 
     The files are written into a folder beside the target, synced to the disk and moved
