@@ -8,7 +8,7 @@ from yieldplan.drawing.board_scene import Saw
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
 from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Cutting, Node
-from yieldplan.units import Inches, from_ticks, tape
+from yieldplan.units import UnitName, from_ticks, tape
 
 TICK = "[ ]"
 
@@ -27,23 +27,19 @@ def cutting_list(cutting: Cutting, saw: Saw, *, numbered: bool) -> list[str]:
     ]
 
 
-def found(cutting: Cutting, saw: Saw) -> str:
+def found(cutting: Cutting, unit: UnitName) -> str:
     """What was found on the board, as it was written down; nothing when it is clear."""
-    said = [mark_in_words(mark, saw) for mark in cutting.piece.marks]
+    said = [mark_in_words(mark, unit) for mark in cutting.piece.marks]
     return "Found: " + "; ".join(said) + "." if said else ""
 
 
-def mark_in_words(mark: Mark, saw: Saw) -> str:
+def mark_in_words(mark: Mark, unit: UnitName) -> str:
     """A mark as it is measured: kind, face, stretch of length, stretch of width."""
-
-    def size(inches: Inches) -> str:
-        return tape(inches, saw.unit)
-
     face = ", through" if mark.face == "through" else ""
     side = "" if face else f" {mark.face}"
     return (
-        f"{mark.kind}{side} {size(mark.x0)} to {size(mark.x1)}"
-        f" × {size(mark.y0)} to {size(mark.y1)}{face}"
+        f"{mark.kind}{side} {tape(mark.x0, unit)} to {tape(mark.x1, unit)}"
+        f" × {tape(mark.y0, unit)} to {tape(mark.y1, unit)}{face}"
     )
 
 
@@ -66,10 +62,11 @@ class _Words:
             yield self._crosscut_at(marks)
             yield from self._sections(tree, marks)
         else:
-            yield self._rip_the_board(tree)
-            for rip in rips(tree):
+            strips = list(rips(tree))
+            yield self._rip_the_board(tree, any(r.node.into for r in strips))
+            for number, rip in enumerate(strips, start=1):
                 if rip.node.into:
-                    yield from self._strip(rip.node)
+                    yield self._strip(rip.node, number)
         yield from self._after_milling()
 
     def _size(self, ticks: int) -> str:
@@ -108,21 +105,36 @@ class _Words:
         if waste:
             yield f"Not used: {', '.join(waste)}."
 
-    def _rip_the_board(self, tree: Node) -> str:
-        return f"Whole length, from the near edge: {self._ripping(tree, name_strips=True)}."
+    def _rip_the_board(self, tree: Node, then_crosscut: bool) -> str:
+        ripped = self._ripping(tree, name_strips=True)
+        zero = (
+            "its own zero end"
+            if self.saw.rules.marks_from == "zero end"
+            else "its own fresh end"
+        )
+        then = (
+            f" Then crosscut each strip from {zero}, blade right of every mark."
+            if then_crosscut
+            else ""
+        )
+        return f"Whole length, from the near edge: {ripped}.{then}"
 
-    def _strip(self, node: Node) -> Iterator[str]:
-        width = self._size(node.width)
+    def _strip(self, node: Node, number: int) -> str:
+        start = f"Strip {number}, {self._size(node.width)} wide:"
         if node.cut != "crosscut":
-            yield f"The {width} strip: {self._content(node)}."
-            return
+            return f"{start} {self._content(node)}."
         marks = crosscuts(node, self.saw.rules)
         pieces = [
             f"{self._stretch(child, marks)}: {self._content(child)}"
             for child in flat(node)
-            if child.fate != "trim"
+            if child.fate != "trim" and child.box[0] >= marks.origin
         ]
-        yield f"The {width} strip: {_lower(self._crosscut_at(marks))} {'; '.join(pieces)}."
+        squared = (
+            f" square the zero end, {self._size(marks.square_off)} off;"
+            if marks.square_off
+            else ""
+        )
+        return f"{start}{squared} {'; '.join(pieces)}."
 
     def _content(self, node: Node) -> str:
         if not node.into:
@@ -182,10 +194,6 @@ class _Words:
                 continue
             seen.append(blank.id)
             yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
-
-
-def _lower(sentence: str) -> str:
-    return sentence[:1].lower() + sentence[1:]
 
 
 def _fate(node: Node) -> str:
