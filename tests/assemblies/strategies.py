@@ -1,0 +1,131 @@
+"""Random drawers and parts for the properties: sizes on the sixteenth, every joint and runner."""
+
+from __future__ import annotations
+
+import dataclasses
+from fractions import Fraction
+from typing import get_args
+
+from hypothesis import strategies as st
+
+from tests.builders import HERE
+from yieldplan import joints
+from yieldplan.assemblies.assembly import Assembly
+from yieldplan.assemblies.drawer import Drawer
+from yieldplan.assemblies.drawer_keys import (
+    Back,
+    Bottom,
+    BoxFront,
+    Clearance,
+    Front,
+    Jig,
+    Opening,
+    Runs,
+    Side,
+    Sits,
+)
+from yieldplan.assemblies.part import Between, PlainPart
+from yieldplan.joints.joint import Joint
+from yieldplan.registry import find
+
+JOINTS = find(joints, Joint)  # type: ignore[type-abstract]
+
+
+def sizes(low: int, high: int) -> st.SearchStrategy[Fraction]:
+    """Sixteenths of an inch, from so many inches to so many."""
+    return st.integers(low * 16, high * 16).map(lambda n: Fraction(n, 16))
+
+
+def thin() -> st.SearchStrategy[Fraction]:
+    return st.integers(6, 16).map(lambda n: Fraction(n, 16))
+
+
+def any_joint(*, corner: bool) -> st.SearchStrategy[Joint]:
+    kinds = [kind for kind in JOINTS.values() if kind.makes_corner or not corner]
+    lengths = thin().map(lambda n: n / 4)
+    return st.sampled_from(kinds).flatmap(
+        lambda kind: st.builds(
+            kind,
+            **{
+                field.name: lengths
+                for field in dataclasses.fields(kind)
+                if field.name in ("lap", "deep", "length")
+            },
+        )
+    )
+
+
+def maybe(values: st.SearchStrategy[Fraction]) -> st.SearchStrategy[Fraction | None]:
+    return st.none() | values
+
+
+@st.composite
+def drawers(draw: st.DrawFn) -> Assembly:
+    """Drawers of every kind whose keys go together; a few have no room for themselves."""
+    small = thin().map(lambda n: n / 2)
+    runs = draw(st.sampled_from(get_args(Runs)))
+    on_slides = runs != "on wooden runners"
+    overlay = draw(maybe(small))
+    behind = st.none() | st.builds(BoxFront, wood=st.just("ash"), thickness=thin())
+    joint = draw(any_joint(corner=False))
+    solid = draw(st.booleans())
+    return Drawer(
+        name="upper",
+        where=HERE,
+        opening=draw(
+            st.builds(
+                Opening, width=sizes(8, 36), height=sizes(3, 12), depth=sizes(14, 26)
+            )
+        ),
+        runs=runs,
+        slide_length=draw(sizes(10, 13)) if on_slides else None,
+        fit=draw(st.sampled_from([None, "net"])),
+        front=Front(
+            wood="walnut",
+            thickness=draw(thin()),
+            joint=draw(st.none() | any_joint(corner=True)),
+            overlay=overlay,
+        ),
+        box_front=draw(behind) if on_slides or overlay is not None else None,
+        side=Side(wood="poplar", thickness=draw(thin())),
+        back=Back(
+            wood="poplar",
+            thickness=draw(thin()),
+            joint=joint,
+            set_in=draw(maybe(small)) if joint.lets_run_past else None,
+            sits="on the bottom" if solid else draw(st.sampled_from(get_args(Sits))),
+        ),
+        bottom=Bottom(wood="ash", thickness=draw(small))
+        if solid
+        else Bottom(sheet="ply"),
+        clearance=draw(
+            st.builds(
+                Clearance, width=maybe(small), height=maybe(small), rear=maybe(small)
+            )
+        ),
+        jig=draw(st.none() | st.builds(Jig, spacing=sizes(1, 2), remainder=small)),
+    )
+
+
+def plain_parts() -> st.SearchStrategy[Assembly]:
+    """Parts between two mates."""
+    return st.builds(
+        PlainPart,
+        name=st.just("rail"),
+        where=st.just(HERE),
+        wood=st.just("walnut"),
+        width=sizes(1, 6),
+        thickness=thin(),
+        between=st.builds(
+            Between,
+            clear=sizes(2, 60),
+            joint=any_joint(corner=False),
+            far_joint=st.none() | any_joint(corner=False),
+            mate=thin(),
+            far_mate=maybe(thin()),
+        ),
+    )
+
+
+OF_EVERY_KIND = {"drawer": drawers(), "part": plain_parts()}
+"""A strategy for every assembly the registry finds; a new one brings its own."""

@@ -1,0 +1,106 @@
+"""The parts of a whole job: set-up pieces, what is made already, names that clash."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.builders import (
+    build,
+    inches,
+    make_drawer,
+    make_job,
+    make_plain,
+    make_shop,
+    parts_by_id,
+)
+from yieldplan import assemblies
+from yieldplan.assemblies.drawer_keys import Back
+from yieldplan.faults import Faults, FaultsFound
+from yieldplan.joints.butt import Butt
+
+
+def test_each_joint_and_pair_of_thicknesses_has_two_test_pieces_of_each_part() -> None:
+    job = make_job(
+        make_drawer(name="upper", height="6"), make_drawer(name="lower", height="8")
+    )
+    pieces = [part for part in build(job).parts if part.set_up]
+    assert [(p.id, p.wood, p.thickness.value, p.quantity) for p in pieces] == [
+        ("set-up/half-blind dovetail, side", "poplar", inches("1/2"), 2),
+        ("set-up/half-blind dovetail, front", "walnut", inches("3/4"), 2),
+        ("set-up/rabbet, back", "poplar", inches("1/2"), 2),
+        ("set-up/rabbet, side", "poplar", inches("1/2"), 2),
+    ]
+    # As wide as the narrower of the two drawers' parts, 8 long, any face.
+    assert [p.width.value for p in pieces] == [6, 6, inches("5-3/8"), 6]
+    assert {p.length.value for p in pieces} == {8}
+    assert {p.show_face for p in pieces} == {"any"}
+
+
+def test_another_lap_is_another_setting() -> None:
+    deep = make_shop(lap="3/8")
+    one = make_job(make_drawer(name="upper"), make_drawer(name="lower"))
+    assert len([p for p in build(one).parts if p.set_up]) == 4
+    thick = Back(wood="poplar", thickness=inches("5/8"))
+    two = make_job(
+        make_drawer(name="upper"), make_drawer(name="lower", back=thick), shop=deep
+    )
+    assert len([p for p in build(two).parts if p.set_up]) == 6
+
+
+def test_a_shop_may_do_without_test_pieces() -> None:
+    job = make_job(make_drawer(), shop=make_shop(set_up_pieces=0))
+    assert not [part for part in build(job).parts if part.set_up]
+
+
+def test_butt_joints_need_none() -> None:
+    plain = Back(wood="poplar", thickness=inches("1/2"), joint=Butt())
+    pieces = [p.id for p in build(make_job(make_drawer(back=plain))).parts if p.set_up]
+    assert pieces == [
+        "set-up/half-blind dovetail, side",
+        "set-up/half-blind dovetail, front",
+    ]
+
+
+def test_what_is_made_already_is_left_out() -> None:
+    job = make_job(make_drawer(), made={"upper/front": 1, "upper/side": 1})
+    made = parts_by_id(job)
+    assert "upper/front" not in made
+    assert made["upper/side"].quantity == 1
+
+
+def test_a_finished_drawer_needs_no_test_pieces() -> None:
+    all_of_it = {"upper/front": 1, "upper/side": 2, "upper/back": 1, "upper/bottom": 1}
+    assert build(make_job(make_drawer(), made=all_of_it)).parts == ()
+
+
+@pytest.mark.parametrize(
+    ("made", "wrong"),
+    [
+        ({"uper/front": 1}, "no part of the job is called this"),
+        ({"upper/side": 3}, "3 are made, and the job asks for 2"),
+    ],
+)
+def test_made_must_name_parts_the_job_asks_for(
+    made: dict[str, int], wrong: str
+) -> None:
+    faults = Faults()
+    assemblies.parts_of(make_job(make_drawer(), made=made), faults)
+    (fault,) = faults
+    assert wrong in fault.wrong
+    assert fault.said == next(iter(made))
+
+
+def test_two_parts_of_one_name_are_a_fault() -> None:
+    with pytest.raises(FaultsFound, match="two parts have this name"):
+        build(make_job(make_plain("shelf"), make_plain("shelf")))
+
+
+def test_more_parts_than_a_job_may_have_are_refused() -> None:
+    with pytest.raises(FaultsFound, match="50,000 parts at the most"):
+        build(make_job(make_plain("shelf", quantity=50_001)))
+
+
+def test_every_caution_is_said_once() -> None:
+    built = build(make_job(make_drawer(name="upper"), make_drawer(name="lower")))
+    assert len(set(built.cautions)) == len(built.cautions)
+    assert built.cautions
