@@ -14,20 +14,22 @@ from yieldplan import registry
 from yieldplan.assemblies.assembly import Assembly
 from yieldplan.faults import Faults, did_you_mean
 from yieldplan.job import words
-from yieldplan.job.assembly_tables import read_assemblies, table_key
-from yieldplan.job.commission import (
-    GrainMatchTable,
-    PriceTable,
-    SheetTable,
-    WoodTable,
+from yieldplan.job.around import (
+    already_made,
+    check_names_apart,
+    grain_matches,
+    prices,
+    sheets,
+    woods,
 )
+from yieldplan.job.assembly_tables import read_assemblies, table_key
 from yieldplan.job.document import read_document
 from yieldplan.job.say import nearest
 from yieldplan.job.shop_table import read_shop
 from yieldplan.job.values import Values
 from yieldplan.job.words import as_typed
 from yieldplan.joints.joint import Joint
-from yieldplan.model.job import BoardMeasure, GrainMatch, Job, Price, Sheet, Wood
+from yieldplan.model.job import BoardMeasure, Job
 from yieldplan.units import UnitName
 
 HEAD = ("title", "unit", "currency", "board_measure")
@@ -41,8 +43,6 @@ _UNIT: TypeAdapter[Any] = TypeAdapter(Annotated[str, words.choice(get_args(UnitN
 _MEASURE: TypeAdapter[Any] = TypeAdapter(
     Annotated[str, words.choice(get_args(BoardMeasure))]
 )
-_NAME: TypeAdapter[Any] = TypeAdapter(words.Name)
-_COUNT: TypeAdapter[Any] = TypeAdapter(Annotated[int, words.count(0)])
 
 
 def read_job(
@@ -86,8 +86,8 @@ def _job_of(
     is_known = _check_top_level(values, keys)
     unit = _unit(values)
     values.unit = unit
-    woods, sheets = _woods(values), _sheets(values)
-    _check_names_apart(values, woods, sheets)
+    known_woods, known_sheets = woods(values), sheets(values)
+    check_names_apart(values, known_woods, known_sheets)
     before = len(faults)
     assemblies = read_assemblies(values, kinds, joints)
     if not assemblies and len(faults) == before:
@@ -95,7 +95,7 @@ def _job_of(
         values.fault((), "", "the job asks for nothing", f"Add a table: {wanted}")
     # What is asked of a part is not held against it while its assembly cannot be read.
     all_read = is_known and len(faults) == before
-    matches, made = _grain_matches(values), _already_made(values)
+    matches, made = grain_matches(values), already_made(values)
     return Job(
         file=values.document.file,
         title=_head(values, "title", _TEXT, "", 'Write title = "..."'),
@@ -105,9 +105,9 @@ def _job_of(
         ),
         board_measure=_board_measure(values, unit),
         shop=read_shop(values, unit, keys),
-        woods=woods,
-        sheets=sheets,
-        prices=_prices(values, woods),
+        woods=known_woods,
+        sheets=known_sheets,
+        prices=prices(values, known_woods),
         assemblies=assemblies,
         grain_matches=matches if all_read else (),
         made=made if all_read else {},
@@ -176,110 +176,3 @@ def _board_measure(values: Values, unit: UnitName) -> BoardMeasure:
         return usual
     measure: BoardMeasure = values.read(("board_measure",), _MEASURE, otherwise=usual)
     return measure
-
-
-def _named(values: Values, key: str) -> dict[str, object]:
-    """The tables of `[wood.<name>]` and their like, by a name that can be printed."""
-    found = {}
-    for written, table in values.table(key).items():
-        tidy = " ".join(written.split())
-        values.read_key((key, written), _NAME)
-        found[tidy] = table
-    return found
-
-
-def _woods(values: Values) -> Mapping[str, Wood]:
-    woods = {}
-    for name, table in _named(values, "wood").items():
-        read = values.read_table(WoodTable, table, ("wood", name))
-        where = values.document.where("wood", name)
-        # A wood with a slip in it is still known by its name to boards and parts.
-        woods[name] = (read or WoodTable()).wood(name, where)
-    return woods
-
-
-def _sheets(values: Values) -> Mapping[str, Sheet]:
-    sheets = {}
-    spare = SheetTable.model_validate(
-        {
-            "product": "sheet",
-            "thickness": "0.25 in",
-            "size": ["48 in", "96 in"],
-            "price": 0,
-        }
-    )
-    for name, table in _named(values, "sheet").items():
-        read = values.read_table(SheetTable, table, ("sheet", name))
-        where = values.document.where("sheet", name)
-        sheets[name] = (read or spare).sheet(name, where)
-    return sheets
-
-
-def _check_names_apart(
-    values: Values, woods: Mapping[str, Wood], sheets: Mapping[str, Sheet]
-) -> None:
-    for name in sheets:
-        if name in woods:
-            values.fault(
-                ("sheet", name),
-                name,
-                "a wood and a sheet have the same name",
-                "Give the sheet another, such as its product",
-            )
-
-
-def _prices(values: Values, woods: Mapping[str, Wood]) -> tuple[Price, ...]:
-    prices: dict[tuple[str, str, str], Price] = {}
-    for path, table in values.tables("price"):
-        read = values.read_table(PriceTable, table, path)
-        if read is None:
-            continue
-        if (read.per_foot is None) == (read.per_cubic_metre is None):
-            wrong = "a price is either per_foot or per_cubic_metre"
-            values.fault(path, "", wrong, "Write one of them")
-            continue
-        price = read.price(values.document.where(*path))
-        if price.wood not in woods:
-            values.fault(
-                (*path, "wood"),
-                price.wood,
-                "the job has no such wood",
-                did_you_mean(price.wood, woods),
-            )
-        key = (price.wood, price.thickness, price.grade)
-        if key in prices:
-            first = prices[key].where.line
-            wrong = (
-                f"this wood, thickness and grade has a price on line {first} already"
-            )
-            values.fault(path, " ".join(key).strip(), wrong, "Keep one of the two")
-        prices.setdefault(key, price)
-    return tuple(prices.values())
-
-
-def _grain_matches(values: Values) -> tuple[GrainMatch, ...]:
-    matches: dict[str, GrainMatch] = {}
-    set_of: dict[str, str] = {}
-    for path, table in values.tables("grain_match"):
-        read = values.read_table(GrainMatchTable, table, path)
-        if read is None:
-            continue
-        match = read.match(values.document.where(*path))
-        if match.name in matches:
-            wrong = "two grain matches have this name"
-            values.fault((*path, "name"), match.name, wrong, "Give each its own")
-        for number, part in enumerate(match.parts):
-            if part in set_of:
-                wrong = f"this part is in a matched set already ({set_of[part]})"
-                at = (*path, "parts", number)
-                values.fault(at, part, wrong, "A part can be matched once")
-            set_of[part] = match.name
-        matches[match.name] = match
-    return tuple(matches.values())
-
-
-def _already_made(values: Values) -> dict[str, int]:
-    return {
-        part: values.read(("made", part), _COUNT, otherwise=0)
-        for part in values.table("made")
-    }

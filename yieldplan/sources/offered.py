@@ -15,7 +15,7 @@ from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job, Sheet
 from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
-from yieldplan.sources.boards import MOST_BOARDS
+from yieldplan.sources.board_rows import MOST_BOARDS
 from yieldplan.sources.source import Source
 from yieldplan.stock.kind import StockKind
 from yieldplan.units import Inches, UnitName, tape

@@ -10,7 +10,8 @@ from typing import ClassVar
 from yieldplan.faults import Fault, Faults, Where, did_you_mean
 from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
-from yieldplan.sources.boards import MOST_BOARDS, boards
+from yieldplan.sources.board_rows import MOST_BOARDS
+from yieldplan.sources.boards import boards
 from yieldplan.sources.columns import COLUMNS, NEEDED, Row
 from yieldplan.sources.csv_file import Cells, plain, read_cells
 from yieldplan.sources.source import Source

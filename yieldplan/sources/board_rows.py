@@ -1,0 +1,186 @@
+"""Reads one row of a tally: every cell on its own, so that all its mistakes are told together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from yieldplan.faults import did_you_mean
+from yieldplan.measure.thickness import Thickness, parse_thickness
+from yieldplan.model.faces import Mark
+from yieldplan.model.job import Job
+from yieldplan.model.names import tidy_name, trouble_with_name
+from yieldplan.reference.tables import grade_name
+from yieldplan.sources.columns import Row
+from yieldplan.sources.marks import Board, marks_between, parse_marks
+from yieldplan.units import Inches, TapeError
+
+MOST_BOARDS = 5_000
+SHORT = Fraction(12)
+"""A bare length below this may be feet. [in]"""
+
+
+@dataclass(frozen=True, kw_only=True)
+class BoardRow:
+    """A row all of whose cells could be read."""
+
+    row: Row
+    name: str
+    wood: str
+    thickness: Thickness
+    length: Inches
+    width: Inches
+    tally_width: Inches
+    grade: str
+    lot: str
+    quantity: int
+    feet: Fraction | None
+    for_piece: Decimal | None
+    per_foot: Decimal | None
+    marks: tuple[Mark, ...]
+
+    @property
+    def line(self) -> str:
+        """Wood and thickness, as a purchase line calls it."""
+        return f"{self.wood} {self.thickness.name}"
+
+    @property
+    def names(self) -> list[str]:
+        """The id of each of its boards."""
+        if self.quantity == 1:
+            return [self.name]
+        return [f"{self.name}-{number}" for number in range(1, self.quantity + 1)]
+
+
+def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
+    """The row as a board; None, with a fault for each mistake, where one is wrong.
+
+    Parameters
+    ----------
+    number
+        Which board of the tally it is, to name one that has no id.
+    """
+    before = len(row.faults)
+    name = _name(row, number)
+    wood = _wood(row, job)
+    thickness = _thickness(row, job, wood)
+    length, width = row.length("length"), row.length("width")
+    if length is not None and _may_be_feet(row, length):
+        length = None
+    tally_width = row.length("tally_width") or width
+    quantity = row.count("quantity", MOST_BOARDS)
+    feet = row.feet("board_feet")
+    per_foot, for_piece = row.amount("price_per_foot"), row.amount("price_for_piece")
+    grade, lot = _words(row, "grade"), _words(row, "lot")
+    marks = _marks(row, length, width)
+    for column, size in (("length", length), ("width", width)):
+        if size is None and not row.cell(column):
+            row.wrong(column, f"the board has no {column}", "Measure it and write it")
+    if thickness is None or length is None or width is None or tally_width is None:
+        return None
+    if len(row.faults) > before:
+        return None
+    return BoardRow(
+        row=row,
+        name=name,
+        wood=wood,
+        thickness=thickness,
+        length=length,
+        width=width,
+        tally_width=tally_width,
+        grade=grade_name(grade),
+        lot=lot,
+        quantity=quantity,
+        feet=feet,
+        for_piece=for_piece,
+        per_foot=per_foot,
+        marks=marks,
+    )
+
+
+def _name(row: Row, number: int) -> str:
+    return _words(row, "id") or f"B{number}"
+
+
+def _words(row: Row, column: str) -> str:
+    tidy = tidy_name(row.cell(column))
+    trouble = trouble_with_name(tidy) if tidy else None
+    if trouble is not None:
+        row.wrong(column, *trouble)
+        return ""
+    return tidy
+
+
+def _wood(row: Row, job: Job) -> str:
+    said = tidy_name(row.cell("wood"))
+    known = {name.lower(): name for name in job.woods}
+    if said.lower() in known:
+        return known[said.lower()]
+    if not said and len(known) == 1:
+        return next(iter(known.values()))
+    if said in job.sheets:
+        row.wrong(
+            "wood", "this is a sheet", "Sheets stand in the job file: take it out"
+        )
+    elif said:
+        row.wrong("wood", "the job has no such wood", did_you_mean(said, job.woods))
+    elif known:
+        several = ", ".join(sorted(job.woods))
+        row.wrong("wood", "the job has several woods", f"Write which: {several}")
+    else:
+        row.wrong(
+            "wood", "the job has no wood", "Add a table such as [wood.walnut] to it"
+        )
+    return ""
+
+
+def _thickness(row: Row, job: Job, wood: str) -> Thickness | None:
+    said = row.cell("thickness")
+    if said:
+        if row.is_date("thickness"):
+            return None
+        try:
+            return parse_thickness(said[:80], job.unit, decimal_comma=row.decimal_comma)
+        except TapeError as error:
+            row.wrong("thickness", error.wrong, error.remedy)
+            return None
+    # Left out it is clear only where the price list knows one thickness of the wood.
+    listed = sorted({price.thickness for price in job.prices if price.wood == wood})
+    if len(listed) == 1:
+        return parse_thickness(listed[0], job.unit)
+    if wood:
+        row.wrong("thickness", "the board has no thickness", "Write it, such as 4/4")
+    return None
+
+
+def _may_be_feet(row: Row, length: Inches) -> bool:
+    """Whether a bare length is so short that another unit may be meant, which is noted."""
+    said = row.cell("length")
+    if not said[-1:].isdigit() or length >= SHORT:
+        return False
+    row.wrong(
+        "length",
+        "a board this short may be meant in another unit",
+        f"Write {said}' for feet, {said}\" if it is that short"
+        if row.unit == "in"
+        else f"Write the unit: {said} mm, {said} cm or {said} m",
+    )
+    return True
+
+
+def _marks(row: Row, length: Inches | None, width: Inches | None) -> tuple[Mark, ...]:
+    if length is None or width is None:
+        return ()
+    board = Board(
+        length=length, width=width, unit=row.unit, decimal_comma=row.decimal_comma
+    )
+
+    def in_column(column: str) -> tuple[Mark, ...]:
+        def wrong(said: str, why: str, remedy: str) -> None:
+            row.wrong(column, why, remedy, said)
+
+        read = parse_marks if column == "marks" else marks_between
+        return read(row.cell(column), board, wrong)
+
+    return in_column("marks") + in_column("clear")
