@@ -9,7 +9,7 @@ from pathlib import Path
 from yieldplan.units import UnitName
 
 FILES = {"job.toml": "job_{unit}.toml", "tally.csv": "tally_{unit}.csv"}
-BLANK_PAGE = "tally_page.pdf"
+BLANK_PAGE = "tally_page.xlsx"
 
 
 def start(folder: Path, unit: UnitName) -> tuple[Path, ...]:
