@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.builders import (
+    HERE,
     build,
     inches,
     make_drawer,
@@ -14,9 +15,11 @@ from tests.builders import (
     parts_by_id,
 )
 from yieldplan import assemblies
-from yieldplan.assemblies.drawer_keys import Back
+from yieldplan.assemblies.drawer_keys import Back, Side
+from yieldplan.blanks import routes
 from yieldplan.faults import Faults, FaultsFound
 from yieldplan.joints.butt import Butt
+from yieldplan.model.job import GrainMatch
 
 
 def test_each_joint_and_pair_of_thicknesses_has_two_test_pieces_of_each_part() -> None:
@@ -104,3 +107,18 @@ def test_every_caution_is_said_once() -> None:
     built = build(make_job(make_drawer(name="upper"), make_drawer(name="lower")))
     assert len(set(built.cautions)) == len(built.cautions)
     assert built.cautions
+
+
+def test_what_could_not_be_built_is_told_once_even_where_it_is_named_again() -> None:
+    oak = Side(wood="oak", thickness=inches("1/2"))
+    both = GrainMatch(name="fronts", parts=("upper/front", "lower/front"), where=HERE)
+    job = make_job(
+        make_drawer(name="upper"),
+        make_drawer(name="lower", side=oak),
+        made={"lower/back": 1},
+        grain_matches=(both,),
+    )
+    faults = Faults()
+    routes(assemblies.parts_of(job, faults).parts, job, faults)
+    (fault,) = faults
+    assert fault.said == "oak"

@@ -49,8 +49,7 @@ def parts_of(job: Job, faults: Faults) -> Built:
             f"a job has {MOST_PARTS:,} parts at the most",
             "Split the job",
         )
-    # Where a part could not be built its name is unknown, and one fault is enough.
-    left = parts if found else _less_made(parts, job, faults)
+    left = _less_made(parts, job, faults)
     set_up = set_up_pieces(
         [each for each in meetings if _is_cut(each, left)], parts, job
     )
@@ -79,8 +78,13 @@ def _told_once(found: Iterable[Fault]) -> list[Fault]:
 def _less_made(parts: dict[str, Part], job: Job, faults: Faults) -> dict[str, Part]:
     left = dict(parts)
     where = Where(file=job.file, key="made")
+    # A thing that could not be built has had its own message; its parts need none.
+    unbuilt = {str(getattr(each, "name", "")) for each in job.assemblies}
+    unbuilt -= {name.partition("/")[0] for name in parts}
     for name, count in job.made.items():
         part = parts.get(name)
+        if part is None and name.partition("/")[0] in unbuilt:
+            continue
         if part is None:
             wrong = "no part of the job is called this"
             faults.add(where, name, wrong, did_you_mean(name, parts))

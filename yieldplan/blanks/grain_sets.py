@@ -26,6 +26,9 @@ def grain_sets(parts: Sequence[Part], job: Job, faults: Faults) -> Iterator[Grai
     like any other.
     """
     known = {part.id: part for part in parts if not part.set_up}
+    # A thing that could not be built has had its own message; its parts need none.
+    unbuilt = {str(getattr(each, "name", "")) for each in job.assemblies}
+    unbuilt -= {name.partition("/")[0] for name in known}
     set_of: dict[str, str] = {}
     for match in job.grain_matches:
         for name in dict.fromkeys(match.parts):
@@ -36,7 +39,11 @@ def grain_sets(parts: Sequence[Part], job: Job, faults: Faults) -> Iterator[Grai
                     f'it is in two grain matches, the other is "{set_of[name]}"',
                     "Keep it in one of them",
                 )
-            elif name not in known and name not in job.made:
+            elif (
+                name not in known
+                and name not in job.made
+                and name.partition("/")[0] not in unbuilt
+            ):
                 wrong = "no part of the job is called this"
                 faults.add(match.where, name, wrong, did_you_mean(name, known))
             set_of.setdefault(name, match.name)

@@ -1,0 +1,147 @@
+"""What holds for the blanks of every route, and for all of them together."""
+
+from __future__ import annotations
+
+import inspect
+from collections import Counter
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.builders import HERE, make_job, make_part, make_shop
+from yieldplan import blanks
+from yieldplan.blanks import Route, routes
+from yieldplan.faults import Faults
+from yieldplan.model.job import GrainMatch, Job
+from yieldplan.model.parts import Part
+from yieldplan.model.rounding import blank_in_ticks
+from yieldplan.registry import find
+from yieldplan.units import to_ticks_up
+
+FOUND = find(blanks, Route)  # type: ignore[type-abstract]
+
+
+def sizes(low: int, high: int) -> st.SearchStrategy[str]:
+    """Thirds and seventh parts too: nothing on the tick grid is taken for granted."""
+    whole = st.integers(low, high)
+    return st.builds(
+        lambda n, part: f"{n} {part}", whole, st.sampled_from(["1/7", "2/3", "5/16"])
+    )
+
+
+@st.composite
+def jobs(draw: st.DrawFn) -> tuple[Job, tuple[Part, ...]]:
+    """Up to six kinds of part, two of them perhaps matched."""
+    count = draw(st.integers(1, 6))
+    parts = []
+    for number in range(count):
+        is_sheet = draw(st.booleans()) and draw(st.booleans())
+        parts.append(
+            make_part(
+                f"p{number}",
+                draw(sizes(2, 40)),
+                draw(st.sampled_from(["1-7/16", "5 2/3"])),
+                "1/4" if is_sheet else draw(st.sampled_from(["3/4", "1"])),
+                wood="ply" if is_sheet else "walnut",
+                is_sheet=is_sheet,
+                quantity=draw(st.integers(1, 5)),
+                strips=1 if is_sheet else draw(st.sampled_from([1, 1, 3])),
+                show_face=draw(st.sampled_from(["clear", "sound"])),
+                leg=draw(st.booleans()),
+            )
+        )
+    matches = ()
+    if draw(st.booleans()):
+        names = ("p0", f"p{count - 1}")
+        laid = draw(st.sampled_from(["end to end", "one above the other"]))
+        matches = (GrainMatch(name="set", parts=names, laid=laid, where=HERE),)
+    kerf = draw(st.sampled_from(["1/8", "3/32", "0.1"]))
+    return make_job(shop=make_shop(kerf=kerf), grain_matches=matches), tuple(parts)
+
+
+def test_the_routes_of_the_issue_are_there() -> None:
+    assert set(FOUND) >= {"plane", "gang", "match", "saw"}
+
+
+@pytest.mark.parametrize("kind", FOUND.values(), ids=list(FOUND))
+def test_every_route_is_explained(kind: type[Route]) -> None:
+    assert (inspect.getdoc(kind) or "").splitlines()[0].endswith(".")
+
+
+@given(jobs())
+def test_every_blank_holds_its_parts_a_kerf_apart(
+    asked: tuple[Job, tuple[Part, ...]],
+) -> None:
+    job, parts = asked
+    size = {part.demand: part for part in parts}
+    for blank in routes(parts, job, Faults()):
+        assert Counter(inside.demand for inside in blank.inside) == blank.makes
+        for inside in blank.inside:
+            part = size[inside.demand]
+            assert inside.length >= part.length.value
+            assert inside.width * part.strips >= part.width.value
+        ticks, kerf = blank_in_ticks(blank, job.shop.kerf), to_ticks_up(job.shop.kerf)
+        for number, (x0, y0, x1, y1) in enumerate(ticks.inside):
+            assert x0 >= 0 <= y0
+            assert x1 <= ticks.length
+            assert y1 <= ticks.width
+            for u0, v0, u1, v1 in ticks.inside[:number]:
+                assert max(x0 - u1, u0 - x1, y0 - v1, v0 - y1) >= kerf
+
+
+@given(jobs())
+def test_every_part_can_be_made_without_a_spare(
+    asked: tuple[Job, tuple[Part, ...]],
+) -> None:
+    job, parts = asked
+    faults = Faults()
+    found = routes(parts, job, faults)
+    if len(faults):
+        return
+    for part in parts:
+        makers = [blank for blank in found if part.demand in blank.makes]
+        least = min(blank.makes[part.demand] for blank in makers)
+        assert part.needed % least == 0
+        for blank in makers:
+            assert blank.makes[part.demand] <= part.needed
+
+
+@given(jobs())
+def test_no_solid_blank_is_shorter_than_machines_may_take(
+    asked: tuple[Job, tuple[Part, ...]],
+) -> None:
+    job, parts = asked
+    for blank in routes(parts, job, Faults()):
+        assert blank.is_sheet or blank.length.value >= job.shop.machine_length
+
+
+@given(jobs())
+def test_allowances_are_one_a_reason(asked: tuple[Job, tuple[Part, ...]]) -> None:
+    job, parts = asked
+    names = {part.id for part in parts}
+    for blank in routes(parts, job, Faults()):
+        for size in (blank.length, blank.width, blank.thickness):
+            reasons = [term.words for term in size if term.words not in names]
+            assert len(set(reasons)) == len(reasons)
+
+
+@given(jobs())
+def test_numbers_follow_the_job_alone(asked: tuple[Job, tuple[Part, ...]]) -> None:
+    job, parts = asked
+    once, again = routes(parts, job, Faults()), routes(parts, job, Faults())
+    assert once == again
+    assert [blank.id for blank in once] == [f"k{n}" for n in range(1, len(once) + 1)]
+
+
+def test_a_face_is_never_milder_than_the_parts() -> None:
+    parts = [make_part("a", show_face="sound"), make_part("b", show_face="clear")]
+    both = GrainMatch(name="set", parts=("a", "b"), where=HERE)
+    (blank,) = routes(parts, make_job(grain_matches=(both,)), Faults())
+    assert blank.show_face == "clear"
+
+
+def test_halves_of_an_allowance_are_exact() -> None:
+    (blank,) = routes([make_part("a", "20", "2")], make_job(), Faults())
+    assert blank.inside[0].y == Fraction(1, 16)
