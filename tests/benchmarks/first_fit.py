@@ -116,7 +116,9 @@ def first_fit(problem: Problem) -> int | None:
 
 def _cost(problem: Problem, breakdown: str) -> int | None:
     yard = Yard(problem)
-    maker = {demand: item for item, one in enumerate(problem.items) for demand in one.makes}
+    maker = {
+        demand: item for item, one in enumerate(problem.items) for demand in one.makes
+    }
     blanks = sorted(
         (
             maker[number]

@@ -37,9 +37,7 @@ def makes_of_bin(problem: Problem, number: int, need: Made) -> frozenset[Made]:
         return frozenset({none})
 
     def plus(one: Made, other: Made) -> Made:
-        return tuple(
-            min(n, a + b) for n, a, b in zip(need, one, other, strict=True)
-        )
+        return tuple(min(n, a + b) for n, a, b in zip(need, one, other, strict=True))
 
     def of(item: int) -> Made:
         makes = problem.items[item].makes
@@ -55,8 +53,10 @@ def makes_of_bin(problem: Problem, number: int, need: Made) -> frozenset[Made]:
         found = set(ripped(u, v, i + 1))
         for item in piece.holds:
             long, wide = page.takes(item)
-            if i + long <= page.along and wide <= v - u and page.may_lie(
-                item, i, i + long, u, v
+            if (
+                i + long <= page.along
+                and wide <= v - u
+                and page.may_lie(item, i, i + long, u, v)
             ):
                 found |= {plus(of(item), rest) for rest in ripped(u, v, i + long)}
         return _best_only(found)
@@ -76,7 +76,9 @@ def makes_of_bin(problem: Problem, number: int, need: Made) -> frozenset[Made]:
         for item in piece.holds:
             long, wide = page.takes(item)
             if long <= left and wide <= v - u and page.may_lie(item, i, j, u, v):
-                found |= {plus(of(item), rest) for rest in strip(i, j, u, v, left - long)}
+                found |= {
+                    plus(of(item), rest) for rest in strip(i, j, u, v, left - long)
+                }
         return _best_only(found)
 
     @lru_cache(None)

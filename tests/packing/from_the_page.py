@@ -34,7 +34,9 @@ class Page:
             ceil(Fraction(item.width + kerf, self.problem.step_across)),
         )
 
-    def meets(self, box: tuple[int, int, int, int], i: int, j: int, u: int, v: int) -> bool:
+    def meets(
+        self, box: tuple[int, int, int, int], i: int, j: int, u: int, v: int
+    ) -> bool:
         """Whether a rectangle of cells meets a mark."""
         x0, y0, x1, y1 = box
         step_x, step_y = self.problem.step_along, self.problem.step_across

@@ -52,7 +52,9 @@ def problems(
     num_demands = draw(st.integers(1, most_items))
     items = []
     for number in range(draw(st.integers(num_demands, most_items))):
-        first = number if number < num_demands else draw(st.integers(0, num_demands - 1))
+        first = (
+            number if number < num_demands else draw(st.integers(0, num_demands - 1))
+        )
         makes = {first: 1}
         if number >= num_demands:
             # Another route: two of it at once, or one each of two parts.
@@ -84,7 +86,9 @@ def problems(
                 copies=draw(st.sampled_from([1, 1, 2])),
                 holds=frozenset(
                     draw(
-                        st.sampled_from([range(len(items)), range(max(1, len(items) - 1))])
+                        st.sampled_from(
+                            [range(len(items)), range(max(1, len(items) - 1))]
+                        )
                     )
                 ),
             )

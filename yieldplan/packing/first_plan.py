@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from yieldplan.packing.packed import Packed, packed
-from yieldplan.packing.pattern import Pattern, cut_to_demand
+from yieldplan.packing.pattern import Pattern, cut_to_demand, makes_of
 from yieldplan.packing.refill import refill
 from yieldplan.packing.yard import Yard
 
 _AT_ONCE = 6
 """Boards looked at together."""
-_LOOKS = 3
+_LOOKS = 2
 """How often to look at that many more before choosing."""
 
 
@@ -39,9 +39,23 @@ def first_plan(
         best = _most_for_the_money(yard, left, now, supply, worth)
         if best is None:
             break
-        pattern, left = best
-        chosen.append(pattern)
-        supply[pattern.bin] -= 1
+        pattern, after = best
+        made = makes_of(pattern, yard.problem)
+        # Many alike: take as many as are wanted whole, without looking again.
+        times = max(
+            1,
+            min(
+                supply[pattern.bin],
+                *(count // n for count, n in zip(left, made, strict=True) if n),
+            ),
+        )
+        left = (
+            after
+            if times == 1
+            else [count - times * n for count, n in zip(left, made, strict=True)]
+        )
+        chosen.extend([pattern] * times)
+        supply[pattern.bin] -= times
         if not supply[pattern.bin]:
             del supply[pattern.bin]
     return packed(chosen, need, yard)
