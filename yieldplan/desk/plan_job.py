@@ -10,7 +10,7 @@ from pathlib import Path
 from yieldplan import assemblies, blanks, job, packing, plan_file, sources, stock
 from yieldplan.checking import check
 from yieldplan.desk.check_plan import report_of
-from yieldplan.faults import Faults
+from yieldplan.faults import Faults, FaultsFound
 from yieldplan.measure import purchase
 from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
@@ -48,7 +48,7 @@ def plan_job(
     faults = Faults()
     commission = job.read(job_file, faults)
     if commission is None:
-        faults.stop_if_any()
+        raise FaultsFound(faults)
     built = assemblies.parts_of(commission, faults)
     routes = blanks.routes(built.parts, commission, faults)
     offered = (
