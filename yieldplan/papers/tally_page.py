@@ -8,7 +8,7 @@ from yieldplan.papers.workbook.book import Book
 from yieldplan.papers.workbook.cells import Put, Rule
 from yieldplan.papers.workbook.sheet import Sheet
 
-_LINES = 24
+_LINES = 30
 _ROW = 18.2  # a quarter of an inch: room for a pencil
 _HOW_IN = (
     "ft, in: length down to the whole inch, from the end you write the number on.",

@@ -14,7 +14,7 @@ from openpyxl.styles import Font
 from openpyxl.workbook.defined_name import DefinedName
 
 from yieldplan.drawing.fonts import width
-from yieldplan.papers.workbook.cells import FONT, Put
+from yieldplan.papers.workbook.cells import FONT, Put, printable
 from yieldplan.papers.workbook.sheet import Sheet
 from yieldplan.papers.workbook.stored import Value, with_values
 
@@ -49,7 +49,7 @@ class Book:
         inner: Any = self.spreadsheet  # column widths are counted in its first font
         inner._fonts[0] = Font(name=FONT, size=10)
         self.spreadsheet.properties.creator = "yieldplan"
-        self.spreadsheet.properties.title = self.job
+        self.spreadsheet.properties.title = printable(self.job)
 
     def sheet(
         self,

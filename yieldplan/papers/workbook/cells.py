@@ -113,13 +113,18 @@ def fill(cell: Cell, put: Put) -> None:
 
 def write_text(cell: Cell, words: str) -> None:
     """Words as text and nothing else: what a person typed never becomes a formula."""
-    plain = ILLEGAL_CHARACTERS_RE.sub("�", words)
+    plain = printable(words)
     # A workbook reads _x0041_ as a letter; the underscore is spelled out instead.
     cell.value = re.sub(r"_(?=x[0-9A-Fa-f]{4}_)", "_x005F_", plain)
     cell.data_type = "s"
     if plain[:1] in ("=", "+", "-", "@", "'"):
         looks: Any = cell  # the attribute is missing from the library's type stubs
         looks.quotePrefix = True  # stays text when somebody edits it
+
+
+def printable(words: str) -> str:
+    """The words with a placeholder for every character a file like this cannot hold."""
+    return ILLEGAL_CHARACTERS_RE.sub("�", words)
 
 
 def money(amount: int) -> Decimal:

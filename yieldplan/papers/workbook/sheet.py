@@ -19,7 +19,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from yieldplan.drawing import png
 from yieldplan.drawing.fonts import wrap
 from yieldplan.drawing.scene import Scene
-from yieldplan.papers.workbook.cells import FONT, Put, dress, fill
+from yieldplan.papers.workbook.cells import FONT, Put, dress, fill, printable
 from yieldplan.papers.workbook.stored import Value
 
 if TYPE_CHECKING:
@@ -137,14 +137,14 @@ class Sheet:
     def finish(self, foot: str) -> None:
         """Set the page breaks and the line at the foot."""
         footer: Any = self.sheet.oddFooter  # the library's types leave its parts open
-        footer.left.text = foot.replace("&", "&&")[:200]
+        footer.left.text = printable(foot).replace("&", "&&")[:200]
         footer.right.text = "page &P of &N"
         for part in (footer.left, footer.right):
             part.size, part.font = 8, FONT
         self.sheet.row_breaks = RowBreak()
         head = sum(self._heights[row] for row in range(1, self._head_rows + 1))
         starts = [row for row in self._block_starts if row > self._head_rows]
-        ends = [*starts[1:], self.next_row]
+        ends = [*starts[1:], self.next_row] if starts else []
         used = head
         for start, end in zip(starts, ends, strict=True):
             high = sum(self._heights[row] for row in range(start, end))
