@@ -113,6 +113,7 @@ def _crosscut(cells: Cells, worths: list[tuple[TinyBlank, int]]) -> int:
                 if cells.cells(blank)[1] <= v - u and any(cells.ways(blank, i, j, u, v))
             ]
 
+            @cache
             def fill(room: int) -> int:
                 return max(
                     (
