@@ -12,7 +12,7 @@ from tests.builders import HERE
 from yieldplan import joints
 from yieldplan.assemblies.assembly import Assembly
 from yieldplan.assemblies.drawer import Drawer
-from yieldplan.assemblies.drawer_keys import (
+from yieldplan.assemblies.drawer.keys import (
     Back,
     Bottom,
     BoxFront,

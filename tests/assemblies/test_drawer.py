@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import inches, make_drawer, make_job, make_shop, parts_by_id
 from yieldplan.assemblies.drawer import Drawer
-from yieldplan.assemblies.drawer_keys import (
+from yieldplan.assemblies.drawer.keys import (
     Back,
     Bottom,
     BoxFront,

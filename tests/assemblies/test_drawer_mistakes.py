@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import SPECIES, inches, make_drawer, make_job, make_shop
 from yieldplan import assemblies
-from yieldplan.assemblies.drawer_keys import (
+from yieldplan.assemblies.drawer.keys import (
     Back,
     Bottom,
     BoxFront,

@@ -15,7 +15,7 @@ from tests.builders import (
     parts_by_id,
 )
 from yieldplan import assemblies
-from yieldplan.assemblies.drawer_keys import Back, Side
+from yieldplan.assemblies.drawer.keys import Back, Side
 from yieldplan.blanks import routes
 from yieldplan.faults import Faults, FaultsFound
 from yieldplan.joints.butt import Butt

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from yieldplan.assemblies.drawer_box import Box, Groove
+from yieldplan.assemblies.drawer.box import Box, Groove
 from yieldplan.assemblies.material import known_sheet, known_wood
 from yieldplan.faults import Faults
 from yieldplan.joints.joint import say

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from yieldplan.assemblies.drawer_keys import Back, Clearance, Fit, Jig, Opening, Runs
+from yieldplan.assemblies.drawer.keys import Back, Clearance, Fit, Jig, Opening, Runs
 from yieldplan.assemblies.ends import folded, from_outside
 from yieldplan.joints.joint import Joint, Role
 from yieldplan.model.shop import Shop

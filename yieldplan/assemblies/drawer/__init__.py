@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from yieldplan.assemblies import drawer_checks, drawer_sizes
 from yieldplan.assemblies.assembly import Assembly, Fit
-from yieldplan.assemblies.drawer_box import Box, Groove
-from yieldplan.assemblies.drawer_fits import fits
-from yieldplan.assemblies.drawer_keys import (
+from yieldplan.assemblies.drawer import checks, sizes
+from yieldplan.assemblies.drawer.box import Box, Groove
+from yieldplan.assemblies.drawer.fits import fits
+from yieldplan.assemblies.drawer.keys import (
     Back,
     Bottom,
     BoxFront,
@@ -21,7 +21,7 @@ from yieldplan.assemblies.drawer_keys import (
     Runs,
     Side,
 )
-from yieldplan.assemblies.drawer_keys import Fit as HowFitted
+from yieldplan.assemblies.drawer.keys import Fit as HowFitted
 from yieldplan.assemblies.movement import growth_of
 from yieldplan.faults import Faults
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
@@ -79,7 +79,7 @@ class Drawer(Assembly):
     @property
     def is_applied(self) -> bool:
         """Whether the front that shows is applied to the box."""
-        return self.on_slides or drawer_sizes.is_overlaid(self.front)
+        return self.on_slides or sizes.is_overlaid(self.front)
 
     @property
     def front_joint(self) -> Joint:
@@ -90,8 +90,8 @@ class Drawer(Assembly):
 
     def build(self, job: Job, faults: Faults) -> Built:
         found = Faults()
-        drawer_checks.check_materials(self, job, found)
-        drawer_checks.check_keys(self, found)
+        checks.check_materials(self, job, found)
+        checks.check_keys(self, found)
         built = Built(parts=()) if len(found) else self._build(job, found)
         for fault in found:
             faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
@@ -108,11 +108,11 @@ class Drawer(Assembly):
 
     def _build(self, job: Job, found: Faults) -> Built:
         box, groove = self._box(job, found), self._groove(job)
-        drawer_checks.check_box(self, box, groove, job.unit, found)
+        checks.check_box(self, box, groove, job.unit, found)
         if len(found):
             return Built(parts=())
         parts = tuple(self._parts(job, box, groove))
-        drawer_checks.check_sizes(self, parts, job.unit, found)
+        checks.check_sizes(self, parts, job.unit, found)
         return Built(
             parts=parts,
             meetings=self._meetings(box),
@@ -121,7 +121,7 @@ class Drawer(Assembly):
 
     def _box(self, job: Job, found: Faults) -> Box:
         shop, on_template = job.shop, self.jig is not None
-        is_inset = self.is_applied and not drawer_sizes.is_overlaid(self.front)
+        is_inset = self.is_applied and not sizes.is_overlaid(self.front)
         fit: HowFitted = self.fit or ("net" if self.on_slides else "plane to fit")
 
         def growth(wood: str) -> Inches:
@@ -175,20 +175,20 @@ class Drawer(Assembly):
 
     def _parts(self, job: Job, box: Box, groove: Groove) -> Iterator[Part]:
         planed = "plane to its opening" if box.fit == "plane to fit" else ""
-        joined = drawer_sizes.joined_front(box)
+        joined = sizes.joined_front(box)
         if self.is_applied:
-            shown = drawer_sizes.applied_front(self.front, box)
+            shown = sizes.applied_front(self.front, box)
             yield self._part("front", self.front, shown, note="applied to the box")
-            behind = drawer_sizes.Size(length=joined.length, width=box.side_width)
+            behind = sizes.Size(length=joined.length, width=box.side_width)
             yield self._part("box front", self._behind, behind)
         else:
             yield self._part("front", self.front, joined, note=planed)
-        side = drawer_sizes.side(box)
+        side = sizes.side(box)
         yield self._part("side", self.side, side, quantity=2, note=planed)
         bottom = self._bottom_thickness(job)
-        back = drawer_sizes.back(box, groove, bottom.value)
+        back = sizes.back(box, groove, bottom.value)
         yield self._part("back", self.back, back)
-        size = drawer_sizes.bottom(box, groove, self._play(job))
+        size = sizes.bottom(box, groove, self._play(job))
         yield Part(
             id=f"{self.name}/bottom",
             quantity=1,
@@ -208,7 +208,7 @@ class Drawer(Assembly):
         self,
         what: str,
         made_of: Front | BoxFront | Side | Back,
-        size: drawer_sizes.Size,
+        size: sizes.Size,
         *,
         quantity: int = 1,
         note: str = "",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from yieldplan.assemblies.assembly import Fit
-from yieldplan.assemblies.drawer_box import Box, Groove
+from yieldplan.assemblies.drawer.box import Box, Groove
 from yieldplan.joints.joint import Edge, Joint, Role
 from yieldplan.model.parts import Part
 from yieldplan.units import Inches

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from yieldplan.assemblies.drawer_box import Box, Groove
-from yieldplan.assemblies.drawer_keys import Front
+from yieldplan.assemblies.drawer.box import Box, Groove
+from yieldplan.assemblies.drawer.keys import Front
 from yieldplan.assemblies.ends import folded, from_inside, from_outside
 from yieldplan.joints.joint import Role
 from yieldplan.model.sums import Sum
