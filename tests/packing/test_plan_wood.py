@@ -241,7 +241,7 @@ def test_the_checker_accepts_every_plan(data: st.DataObject) -> None:
                 *draw(st.lists(marks(length, width), max_size=3)),
             )
         )
-    plan, wood = plan_of(
+    plan, _ = plan_of(
         [*parts, test],
         [*blanks, make_blank([test])],
         boards,

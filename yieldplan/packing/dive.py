@@ -140,8 +140,9 @@ class Dive:
         ]
         asked = prices
         added = 0
+        bins = sorted(self._supply)
         for _ in range(1 + _AGAIN):
-            more, over = self._offer(asked, prices, shares)
+            more, over, bins = self._offer(asked, bins, prices, shares)
             added += more
             if not any(over):
                 break
@@ -152,23 +153,28 @@ class Dive:
         return added
 
     def _offer(
-        self, asked: Sequence[int], prices: Sequence[int], shares: Shares
-    ) -> tuple[int, list[int]]:
+        self,
+        asked: Sequence[int],
+        bins: Sequence[int],
+        prices: Sequence[int],
+        shares: Shares,
+    ) -> tuple[int, list[int], list[int]]:
         """Add the best patterns at the prices asked.
 
         Returns
         -------
         tuple
-            How many were new, and for each demand how much too much they held.
+            How many were new, for each demand how much too much they held, and the
+            bins that come nearest to paying.
         """
         yard = self.yard
         added = 0
         over = [0] * len(self._left)
-        values = yard.pricing.price(asked, sorted(self._supply))
+        values = yard.pricing.price(asked, bins)
         order = sorted(
             (
                 number
-                for number in self._supply
+                for number in bins
                 if values[number] > 0.9 * (yard.price[number] + shares.rents[number])
             ),
             key=lambda number: (
@@ -188,7 +194,7 @@ class Dive:
             if self._add(column):
                 self.found.append(column)
                 added += 1
-        return added, over
+        return added, over, sorted(order[: 2 * _NEW])
 
     def _fix(self, shares: Shares) -> bool:
         """Take the patterns that are nearly whole, or else one; whether any was taken."""

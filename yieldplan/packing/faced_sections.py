@@ -57,7 +57,7 @@ class FacedSections:
         share = num_bins / len(self.group.bins)
         cells = sum(section.last + 1 - section.first + 60 for section in self._sections)
         size = self.group.widest * len(self.group.widths)
-        return int(share * size * cells) // 150
+        return int(share * size * cells) // 700
 
     def reprice(self, table: StripTable, wanted: set[int], values: Ints) -> None:
         """Fill in the rows of the wanted bins."""
@@ -111,28 +111,32 @@ class FacedSections:
     ) -> list[tuple[int, int, int]]:
         """A best stack in one section, as (start, place of width, place of mask)."""
         section = self._sections[self._rows.index(row)]
-        best = self._stack([section], table, slice(length, length + 1))[:, 0, 0]
         across = section.across
-        found: list[tuple[int, int, int]] = []
-        v = across.size
-        while best[v] > 0:
-            if best[v] == best[v - 1]:
-                v -= 1
-                continue
-            for width_index, width in enumerate(self.group.widths.tolist()):
+        values = table.value[:, :, length].tolist()
+        masks = section.mask_of.tolist()
+        begun = across.begun.tolist()
+        from_ = (across.ended * across.columns).tolist()
+        widths = self.group.widths.tolist()
+        best = [0] * (across.size + 1)
+        how: list[tuple[int, int, int] | None] = [None] * (across.size + 1)
+        for v in range(1, across.size + 1):
+            best[v] = best[v - 1]
+            for width_index, width in enumerate(widths):
                 u = v - width
                 if u < 0:
-                    continue
-                mask = int(
-                    section.mask_of[
-                        int(across.ended[u]) * across.columns + int(across.begun[v])
-                    ]
-                )
-                value = int(table.value[mask, width_index, length])
-                if value > 0 and best[u] + value == best[v]:
-                    found.append((u, width_index, mask))
-                    v = u
                     break
-            else:
-                raise ValueError("a section's value has no strips behind it")
+                mask = masks[from_[u] + begun[v]]
+                value = values[mask][width_index]
+                if value > 0 and best[u] + value > best[v]:
+                    best[v] = best[u] + value
+                    how[v] = (u, width_index, mask)
+        found: list[tuple[int, int, int]] = []
+        v = across.size
+        while v > 0:
+            step = how[v]
+            if step is None:
+                v -= 1
+                continue
+            found.append(step)
+            v = step[0]
         return found[::-1]

@@ -60,14 +60,12 @@ class FacedStrips:
         reach = np.zeros((len(self.group.rules), self.group.longest + 1), np.int64)
         for rule, faces_up in enumerate(strip.faces.forbidden):
             for forbidden in faces_up:
-                blocks = [
-                    (block.i0, block.i1)
-                    for place, block in enumerate(strip.faces.blocks)
-                    if strip.met & forbidden & 1 << place
-                ]
-                for mark in range(size + 1):
-                    end = min((lo for lo, hi in blocks if hi > mark), default=size)
-                    reach[rule, mark] = max(reach[rule, mark], end)
+                ends = np.full(size + 1, size, np.int64)
+                for place, block in enumerate(strip.faces.blocks):
+                    if strip.met & forbidden & 1 << place:
+                        # From before its end a stretch may go no further than its start.
+                        ends[: block.i1] = np.minimum(ends[: block.i1], block.i0)
+                np.maximum(reach[rule, : size + 1], ends, out=reach[rule, : size + 1])
         return reach
 
     def work(self, num_bins: int) -> int:
@@ -76,7 +74,7 @@ class FacedStrips:
             return 0
         rows = len(self._strips) * num_bins // len(self.group.bins) + 1
         size = len(self.group.shapes) * rows * len(self.group.widths)
-        return self.group.longest * (30 + size // 120)
+        return self.group.longest * (30 + size // 300)
 
     def reprice(self, values: ShapeValues, numbers: Sequence[int]) -> Ints:
         """Value of each strip for each width at new prices."""

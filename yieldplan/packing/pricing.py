@@ -45,6 +45,15 @@ class Pricing:
         """Every bin something can be cut from."""
         return sorted(self._group_of)
 
+    @property
+    def round_work(self) -> int:
+        """Units of work that pricing every bin once takes."""
+        return sum(
+            saw.work(len(group.bins))
+            for group, saws in zip(self._groups, self._saws, strict=True)
+            for saw in saws
+        )
+
     def price(self, prices: Sequence[int], bins: Sequence[int] | None = None) -> Ints:
         """The greatest value of one pattern of each bin.
 

@@ -35,9 +35,14 @@ _WORK_PER_BIN = 150_000
 _WORK_MOST = 60_000_000
 
 
-def work_for(num_bins: int) -> int:
+_ROUNDS = 60
+"""Rounds of prices that the work allowed must hold beside the search."""
+
+
+def work_for(yard: Yard) -> int:
     """Units of work allowed where the stop does not say."""
-    return min(_WORK_MOST, _WORK_LEAST + _WORK_PER_BIN * num_bins)
+    search = _WORK_LEAST + _WORK_PER_BIN * len(yard.pricing.bins)
+    return min(_WORK_MOST, search + _ROUNDS * yard.pricing.round_work)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -117,7 +122,7 @@ class _Search:
             count if self.yard.can_make(number) else 0
             for number, count in enumerate(self.asked)
         ]
-        self.budget = Budget(stop, work_for(len(self.yard.pricing.bins)))
+        self.budget = Budget(stop, work_for(self.yard))
         self.rng = np.random.default_rng(7)
         self.stages: list[Stage] = []
         self.stage = "first plan"
@@ -150,7 +155,7 @@ class _Search:
         for pattern in self.plan.patterns:
             self.generation.add(self.yard.column(pattern))
         so_far = Fraction(self.budget.done, max(1, self.budget.allowed))
-        self.generation.run(self.budget, so_far + Fraction(2, 5), self._hear_floor)
+        self.generation.run(self.budget, so_far + Fraction(1, 2), self._hear_floor)
         self._take(self._first_plan(self.generation.prices))
         self._end_stage()
 
