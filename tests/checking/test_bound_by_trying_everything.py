@@ -79,7 +79,7 @@ def tiny_woods(
     )
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=250, deadline=None)
 @given(st.data(), tiny_woods())
 def test_priced_floor_is_what_trying_everything_gives(
     data: st.DataObject, wood: TinyWood

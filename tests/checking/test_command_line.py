@@ -44,7 +44,10 @@ def test_plan_that_holds(tmp_path: Path) -> None:
     done = check(written(tmp_path, json.dumps(documented()).encode()))
     assert done.stderr == ""
     assert "Two drawer fronts and their rails holds." in done.stdout
-    assert "walnut: 38.76 USD; no plan cut crosscut first" in done.stdout
+    assert (
+        "walnut: 38.76 USD; crosscut first, marks every 1/2 in, no plan costs less.\n"
+        in (done.stdout)
+    )
     assert done.returncode == 0
 
 
@@ -52,7 +55,7 @@ def test_incomplete_plan_holds_and_says_what_is_missing(tmp_path: Path) -> None:
     done = check(written(tmp_path, json.dumps(full()).encode()))
     assert "INCOMPLETE" in done.stdout
     assert "- 1 shelf" in done.stdout
-    assert "poplar: 25.0055 USD; no plan" in done.stdout
+    assert "poplar: 25.0055 USD; crosscut first" in done.stdout
     assert "costs less than 0.00" in done.stdout
     assert done.returncode == 0
 

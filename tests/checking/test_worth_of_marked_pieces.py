@@ -47,7 +47,7 @@ def marked_wood(family: str, random: Random) -> tuple[TinyWood, dict[str, int]]:
     return TinyWood(family, kerf, step, tuple(blanks), (piece,), need), prices
 
 
-@pytest.mark.parametrize(("family", "number"), [("R", 300), ("C", 200), ("E", 60)])
+@pytest.mark.parametrize(("family", "number"), [("R", 200), ("C", 150), ("E", 40)])
 def test_worth_is_what_trying_everything_gives(family: str, number: int) -> None:
     for seed in range(number):
         wood, prices = marked_wood(family, Random(seed))

@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from yieldplan.checking.facts import say_money
+from yieldplan.checking.facts import say_length, say_money
 from yieldplan.checking.verdict import check
 
 HOLDS, REFUSED, MISTYPED, UNREADABLE = 0, 1, 2, 3
@@ -71,10 +71,11 @@ def _said(path: Path, document: Any, report: dict[str, Any]) -> list[str]:
     for wood in document["woods"]:
         name, family = wood["wood"], families[wood["rules"]["family"]]
         cost, floor = report["costs"][name], report["floors"][name]
-        least = "this" if cost == floor else say_money(floor)
+        step = say_length(wood["rules"]["step"][0], document["unit"])
+        than = "" if cost == floor else f" than {say_money(floor)}"
         lines.append(
-            f"  {name}: {say_money(cost)} {document['currency']}; no plan cut {family} on "
-            f"the same marks costs less than {least}."
+            f"  {name}: {say_money(cost)} {document['currency']}; {family}, marks every "
+            f"{step}, no plan costs less{than}."
         )
     lines.append("Checked:")
     lines += [f"- {each}" for each in report["checked"]]

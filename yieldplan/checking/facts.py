@@ -205,19 +205,22 @@ class Plan:
 
     def say(self, ticks: int) -> str:
         """A length for a person: the ticks, and the fraction or millimetres they are."""
-        sign, ticks = ("-" if ticks < 0 else ""), abs(ticks)
-        if 0 < ticks < 64:
+        if 0 < abs(ticks) < 64:
             # Less than 1/128 in: no mark on a tape says it.
-            return f"{sign}{ticks} tick{'' if ticks == 1 else 's'}"
-        if self.unit == "mm":
-            tenths = (ticks + 16) // 32
-            about = "" if ticks == tenths * 32 else "about "
-            said = f"{tenths // 10}.{tenths % 10} mm"
-        else:
-            sixty_fourths = (ticks * 2 + 127) // 254
-            about = "" if ticks == sixty_fourths * 127 else "about "
-            said = f"{_mixed(sixty_fourths)} in"
-        return f"{about}{sign}{said} ({sign}{ticks} ticks)"
+            return f"{ticks} tick{'' if abs(ticks) == 1 else 's'}"
+        return f"{say_length(ticks, self.unit)} ({ticks} ticks)"
+
+
+def say_length(ticks: int, unit: str) -> str:
+    """A length in fractions of an inch or in millimetres, as near as a tape says it."""
+    sign, ticks = ("-" if ticks < 0 else ""), abs(ticks)
+    if unit == "mm":
+        tenths = (ticks + 16) // 32
+        about = "" if ticks == tenths * 32 else "about "
+        return f"{about}{sign}{tenths // 10}.{tenths % 10} mm"
+    sixty_fourths = (ticks * 2 + 127) // 254
+    about = "" if ticks == sixty_fourths * 127 else "about "
+    return f"{about}{sign}{_mixed(sixty_fourths)} in"
 
 
 def _mixed(sixty_fourths: int) -> str:
