@@ -21,11 +21,15 @@ def missing_part(
     pieces: Sequence[Piece],
     thickness: Mapping[str, Fraction],
     job: Job,
+    *,
+    was_stopped: bool = False,
 ) -> Missing:
     """One part that is left out: how many, why, and what to do.
 
     Parameters
     ----------
+    was_stopped
+        Whether the search was stopped before it could tell that wood is too little.
     pieces
         In the order of the problem's bins.
     thickness
@@ -41,6 +45,9 @@ def missing_part(
             "nothing that can be sawn makes it",
             "Look at its wood and size",
         )
+    elif yard.can_make(demand) and was_stopped:
+        reason = "the search was stopped before it found a place for it"
+        remedy = "Plan again and let the search run, or add wood"
     elif yard.can_make(demand):
         reason, remedy = _too_little(demand, count, makers, yard, pieces, job)
     else:

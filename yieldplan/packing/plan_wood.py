@@ -174,7 +174,15 @@ def _missing(
     yard = Yard(problem)
     thickness = {blank.id: blank.thickness.value for blank in blanks}
     return tuple(
-        missing_part(demand, count, yard, offered, thickness, job)
+        missing_part(
+            demand,
+            count,
+            yard,
+            offered,
+            thickness,
+            job,
+            was_stopped=solution.ended in ("asked", "clock"),
+        )
         for demand, count in enumerate(solution.short)
         if count
     )
