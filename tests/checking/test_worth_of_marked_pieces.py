@@ -54,3 +54,28 @@ def test_worth_is_what_trying_everything_gives(family: str, number: int) -> None
         plan, _ = read(document(wood, [], prices=prices))
         assert plan is not None
         assert price_out(plan, plan.woods[0]) == brute.priced(wood, prices), seed
+
+
+def test_short_mark_within_a_long_one_frees_nothing() -> None:
+    # No kerf, cells of one tick. A split from 2 to 8 of 10 leaves 2 at either end, too
+    # short for a blank of 3; a shorter split within it, from 4 to 5, changes nothing.
+    long, short = ("split", "through", (2, 0, 8, 1)), ("split", "through", (4, 0, 5, 1))
+    blank = TinyBlank("k", (3, 1), {"part": 1})
+    piece = TinyPiece("P", (10, 1), price=0, marks=(long, short))
+    assert _worth(TinyWood("R", 0, (1, 1), (blank,), (piece,), {"part": 0})) == 0
+    # The same across: strips of 3 in 10 beside a split from 2 to 8.
+    long, short = ("split", "through", (0, 2, 1, 8)), ("split", "through", (0, 4, 1, 5))
+    blank = TinyBlank("k", (1, 3), {"part": 1})
+    piece = TinyPiece("P", (1, 10), price=0, marks=(long, short))
+    assert _worth(TinyWood("C", 0, (1, 1), (blank,), (piece,), {"part": 0})) == 0
+    # From 3 on there is room for one below.
+    long = ("split", "through", (0, 3, 1, 8))
+    piece = TinyPiece("P", (1, 10), price=0, marks=(long, short))
+    assert _worth(TinyWood("C", 0, (1, 1), (blank,), (piece,), {"part": 0})) == 10
+
+
+def _worth(wood: TinyWood) -> int:
+    """The worth of the one free piece of a wood, when its part is worth 10."""
+    plan, _ = read(document(wood, [], prices={"part": 10}))
+    assert plan is not None
+    return -price_out(plan, plan.woods[0])
