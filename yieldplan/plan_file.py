@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections import Counter
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -201,6 +202,10 @@ def _node(node: Node) -> Document:
 
 def _wood(wood: WoodPlan) -> Document:
     rules = wood.rules
+    # One part can be short for two reasons; the file counts it once.
+    missing = Counter[str]()
+    for left_out in wood.missing:
+        missing[left_out.demand] += left_out.count
     return {
         "wood": wood.wood,
         "rules": {
@@ -210,10 +215,7 @@ def _wood(wood: WoodPlan) -> Document:
             "marks_from": rules.marks_from,
         },
         "need": dict(sorted(wood.need.items())),
-        "missing": {
-            missing.demand: missing.count
-            for missing in sorted(wood.missing, key=lambda m: m.demand)
-        },
+        "missing": dict(sorted(missing.items())),
         "cuttings": [
             {"stock": cut.piece.id, "copy": cut.copy, "tree": _node(cut.tree)}
             for cut in wood.cuttings
