@@ -2,12 +2,25 @@
 
 from __future__ import annotations
 
+import dataclasses
+from itertools import pairwise
+
 import pytest
 
-from tests.builders_plan import full_plan, make_mark, stress_plan
+from tests.builders_plan import (
+    Lengths,
+    Strip,
+    crosscut_first,
+    full_plan,
+    make_mark,
+    make_piece,
+    stress_plan,
+    ticks,
+)
 from yieldplan.drawing.board_scene import Saw
 from yieldplan.drawing.cut_text import cutting_list, found, mark_in_words
-from yieldplan.model.plan import Cutting, Plan
+from yieldplan.drawing.cuts import rips
+from yieldplan.model.plan import Cutting, Node, Plan
 
 
 def _of(plan: Plan, board: str, *, numbered: bool = False) -> list[str]:
@@ -29,13 +42,46 @@ def test_a_crosscut_first_board_is_told_section_by_section() -> None:
     # Across 8-1/4: 1/8 + 5-1/2 + 1/8 + 2-3/8 leaves 1/8, which the blade takes.
     assert _of(full_plan(), "W1") == [
         "1. Chalk strokes across the joints of fronts (2 matched) before sawing; from zero: upper/front, lower/front.",
-        "2. Crosscut at 6, 50, 54, 77, 106 from the zero end, blade right of every mark.",
+        "2. Crosscut at 6, 50, 54, 77, 106 from the zero end, blade right of every mark. 0 to 6 is trim, 50 to 54 is burn, 106 to the end is trim.",
         "3. 6 to 50, 43 7/8 long: joint the near edge; rip 5 1/2: fronts (2 matched) [ ]; rip 2 3/8: burn.",
         "4. 54 to 77, 22 7/8 long: joint the near edge; rip 2 3/4: divider TURN OVER, face B up [ ]; rip 2 3/4: divider [ ]; rest 2 3/8: burn.",
         "5. 77 to 106, 28 7/8 long: KEEP W1-A, 8 1/4 × 28 7/8 [ ].",
-        "6. Not used: 0 to 6 trim, 50 to 54 burn, 106 to the end trim.",
-        "7. Mill fronts (2 matched) in one piece, then cut it into its 2 parts.",
+        "6. Mill fronts (2 matched) in one piece, then cut it into its 2 parts.",
     ]
+
+
+def test_what_is_sawn_alike_is_told_once_with_a_box_for_each() -> None:
+    # Three sections of 11-1/2 less a kerf, each ripped twice at 2-1/2 and the first of
+    # the strips crosscut in two: 3 x (2 + 1) pieces. 6 less 2 x 2-1/2 and 3 x 1/8 is 5/8.
+    board = make_piece("W4", "40", "6")
+    pair = Lengths((("5 1/2", "k4"), ("5 1/2", "k4")))
+    strips = [Strip("2 1/2", pair), Strip("2 1/2", "k4")]
+    marks = ("2", "13 1/2", "25", "36 1/2")
+    cutting = crosscut_first(
+        board,
+        [("0", "2", "trim"), *((a, b, strips) for a, b in pairwise(marks)), ("36 1/2", "40", "trim")],
+    )  # fmt: skip
+    _, saw = _cutting(full_plan(), "P2")
+    boxes = " ".join(["[ ]"] * 3)
+    assert cutting_list(cutting, saw, numbered=False)[1] == (
+        "2. 2 to 13 1/2, 13 1/2 to 25 and 25 to 36 1/2, each 11 3/8 long:"
+        " joint the near edge;"
+        f" rip 2 1/2: (crosscut it: 2 at 5 1/2: side {boxes} {boxes}, rest burn);"
+        f" rip 2 1/2: side {boxes}; rest 5/8: burn."
+    )
+
+
+def test_the_same_setting_in_a_row_is_told_once() -> None:
+    board = make_piece("W4", "40", "9")
+    cutting = crosscut_first(
+        board, [("0", "2", "trim"), ("2", "38", [Strip("2 1/2", "k4")] * 3)]
+    )
+    _, saw = _cutting(full_plan(), "P2")
+    # 9 less 1/8 + 3 x (2-1/2 + 1/8) is 1.
+    assert cutting_list(cutting, saw, numbered=False)[1] == (
+        "2. 2 to 38, 35 7/8 long: joint the near edge;"
+        " rip 2 1/2, 3 times: side [ ] [ ] [ ]; rest 1: burn."
+    )
 
 
 def test_a_rip_first_board_is_told_strip_by_strip() -> None:
@@ -49,7 +95,7 @@ def test_a_rip_first_board_is_told_strip_by_strip() -> None:
 def test_a_strip_crosscut_again_gives_lengths_off_the_stop() -> None:
     assert _of(full_plan(), "P2")[2] == (
         "3. 24 1/2 to 47, 22 3/8 long: joint the near edge;"
-        " rip 4 7/8: (crosscut it: 22 back [ ], rest burn); rip 2: burn."
+        " rip 4 7/8: (crosscut it: 22: back [ ], rest burn); rip 2: burn."
     )
 
 
@@ -83,3 +129,18 @@ def test_a_mark_is_written_as_it_was_measured() -> None:
 def test_what_was_found_closes_the_list_and_a_clear_board_says_nothing() -> None:
     assert found(_cutting(full_plan(), "P1")[0], "in").startswith("Found: knot A 56")
     assert found(_cutting(full_plan(), "P2")[0], "in") == ""
+
+
+def test_wood_lost_at_the_near_edge_is_taken_off_not_ripped_against_the_fence() -> None:
+    # A wavy edge cannot run along a fence: 3/8 burnt and a kerf of 1/8 come off first.
+    plan = full_plan()
+    cutting, saw = _cutting(plan, "P2")
+    end, far = ticks("40"), ticks("6 1/8")
+    waste = Node(id="w", box=(0, 0, end, ticks("3/8")), fate="burn")
+    side = Node(id="s", box=(0, ticks("1/2"), end, ticks("6")), blank="k4")
+    tree = Node(id="t", box=(0, 0, end, far), cut="rip", into=(waste, side))
+    assert [rip.kind for rip in rips(tree)] == ["edge", "rip"]
+    board = dataclasses.replace(cutting, tree=tree)
+    assert cutting_list(board, saw, numbered=False) == [
+        "1. Whole length, from the near edge: take 1/2 off the near edge; rip 5 1/2: side [ ]."
+    ]

@@ -192,8 +192,8 @@ def test_pages_break_before_they_overflow_the_shorter_paper(
     book = load_workbook(_write(plan, tmp_path))
     for sheet in book:
         landscape = sheet.page_setup.orientation == "landscape"
-        # Landscape A4 is 8.27 high, portrait letter 11; margins of 0.42 and 0.55.
-        most = ((8.27 if landscape else 11.0) - 0.97) * 72
+        # Landscape A4 is 8.27 high, portrait letter 11; margins of 0.35 and 0.5.
+        most = ((8.27 if landscape else 11.0) - 0.85) * 72
         head = int(sheet.print_title_rows.replace("$", "").split(":")[1])
         repeated = sum(sheet.row_dimensions[row].height for row in range(1, head + 1))
         ends = [b.id for b in sheet.row_breaks.brk] + [sheet.max_row]
@@ -214,7 +214,7 @@ def test_every_board_has_its_picture_and_its_list_under_it(values: Workbook) -> 
     for board in boards:
         assert any(word == board or word.startswith(f"{board}, no.") for word in said)
     assert (
-        "1. Crosscut at 2, 24 1/2, 47, 118 from the zero end, blade right of every mark."
+        "1. Crosscut at 2, 24 1/2, 47, 118 from the zero end, blade right of every mark. 0 to 2 is trim, 118 to the end is trim."
         in said
     )
 
@@ -239,8 +239,10 @@ def test_parts_show_their_sums_and_rough_sizes(values: Workbook) -> None:
     assert "1/2 × 5 1/4 × 19 5/8" in said
     assert "length: 20 opening − 3/8 lap = 19 5/8" in said
     assert any(w.startswith("rough: 11/16 × 5 1/2 × 20 1/8") for w in said)
-    assert "sums and rough size: as upper/front" in said
-    assert "glued up from 3 equal strips" in said
+    # The two fronts are alike, and stand together.
+    assert "upper/front, lower/front" in said
+    # The panel's note is kept beside what its strips say.
+    assert "glued up from 3 equal strips; Glued up from strips." in said
 
 
 def test_shares_of_a_wood_add_up_to_a_hundred(values: Workbook) -> None:

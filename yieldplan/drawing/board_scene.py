@@ -273,6 +273,7 @@ class _Picture:
                     Label(
                         rect=room, name=name, number=number, avoid=tuple(avoid),
                         setting=leaf.setting if order == 0 else "",
+                        may_shrink=blank.set_up,
                     )
                 )  # fmt: skip
         elif number:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import groupby
 
 from yieldplan.drawing.board_scene import Saw
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
@@ -59,7 +60,7 @@ class _Words:
             yield f"Take it whole: {self._leaf(tree)}."
         elif tree.cut == "crosscut":
             marks = crosscuts(tree, self.saw.rules)
-            yield self._crosscut_at(marks)
+            yield self._crosscut_at(marks) + self._not_used(tree, marks)
             yield from self._sections(tree, marks)
         else:
             strips = list(rips(tree))
@@ -92,18 +93,27 @@ class _Words:
         return f"{start} to the end"
 
     def _sections(self, tree: Node, marks: Crosscuts) -> Iterator[str]:
-        waste: list[str] = []
-        for child in flat(tree):
-            if child.box[0] < marks.origin:
-                continue  # squared off, said already
-            place = self._stretch(child, marks)
-            if is_waste(child):
-                waste.append(f"{place} {_fate(child)}")
-                continue
-            length = self._size(child.length)
-            yield f"{place}, {length} long: {self._content(child)}."
-        if waste:
-            yield f"Not used: {', '.join(waste)}."
+        """The sections from zero; neighbours that are sawn alike are told once."""
+        pieces = [
+            piece
+            for piece in flat(tree)
+            if piece.box[0] >= marks.origin and not is_waste(piece)
+        ]
+        for (length, content), alike in groupby(
+            pieces, key=lambda piece: (piece.length, self._content(piece))
+        ):
+            places = [self._stretch(piece, marks) for piece in alike]
+            each = "each " if len(places) > 1 else ""
+            said = _times(content, len(places))
+            yield f"{_listed(places)}, {each}{self._size(length)} long: {said}."
+
+    def _not_used(self, tree: Node, marks: Crosscuts) -> str:
+        waste = [
+            f"{self._stretch(piece, marks)} is {_fate(piece)}"
+            for piece in flat(tree)
+            if piece.box[0] >= marks.origin and is_waste(piece)
+        ]
+        return f" {', '.join(waste)}." if waste else ""
 
     def _rip_the_board(self, tree: Node, then_crosscut: bool) -> str:
         ripped = self._ripping(tree, name_strips=True)
@@ -146,26 +156,60 @@ class _Words:
     def _ripping(self, node: Node, *, name_strips: bool) -> str:
         said: list[str] = []
         straighten = "trim" if self.cutting.piece.kind == "sheet" else "joint"
+        start, off = node.box[1], 0
+        alike: list[str] = []
+
+        def tell() -> None:
+            if alike:
+                often = f"{len(alike)} times: " if len(alike) > 1 else ""
+                setting, colon, what = alike[0].partition(": ")
+                what = _times(what, len(alike))
+                said.append(
+                    f"{setting}, {often}{what}" if often else f"{setting}{colon}{what}"
+                )
+                alike.clear()
+
         for rip in rips(node):
             if rip.kind == "edge":
+                off = rip.node.width if rip.node.fate == "burn" else 0
                 continue
             if rip.pass_before:
-                again = " again" if any(word.startswith("rip") for word in said) else ""
-                said.append(f"{straighten} the near edge{again}")
-            width = self._size(rip.node.width)
+                tell()
+                again = " again" if said else ""
+                taken = self._size(rip.node.box[1] - start)
+                said.append(
+                    f"take {taken} off the near edge"
+                    if off
+                    else f"{straighten} the near edge{again}"
+                )
+            off = 0
+            if rip.node.fate == "edge":
+                continue  # the far edge falls off
             is_named = name_strips and rip.node.into
             what = "" if is_named else f": {self._content(rip.node)}"
-            said.append(f"{rip.kind} {width}{what}")
+            words = f"{rip.kind} {self._size(rip.node.width)}{what}"
+            if alike and (alike[0] != words or not what):
+                tell()
+            alike.append(words)
+        tell()
         return "; ".join(said)
 
     def _crosscutting(self, node: Node) -> str:
         pieces = flat(node)
-        said = [
-            f"{self._size(piece.length)} {self._content(piece)}" for piece in pieces
-        ]
+        said = []
+        for (length, content), alike in groupby(
+            pieces, key=lambda piece: (piece.length, self._within(piece))
+        ):
+            count = len(list(alike))
+            often = f"{count} at " if count > 1 else ""
+            said.append(f"{often}{self._size(length)}: {_times(content, count)}")
         if is_waste(pieces[-1]):
             said[-1] = f"rest {_fate(pieces[-1])}"
         return f"(crosscut it: {', '.join(said)})"
+
+    def _within(self, piece: Node) -> str:
+        said = self._content(piece)
+        return f"({said})" if piece.cut == "rip" else said
 
     def _leaf(self, node: Node) -> str:
         number = f"({self.numbers[node.id]}) " if node.id in self.numbers else ""
@@ -196,7 +240,16 @@ class _Words:
             yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
 
 
+def _times(content: str, count: int) -> str:
+    """What becomes of so many pieces sawn alike: a box to tick for each."""
+    return content.replace(TICK, " ".join([TICK] * count))
+
+
+def _listed(words: Sequence[str]) -> str:
+    if len(words) == 1:
+        return words[0]
+    return f"{', '.join(words[:-1])} and {words[-1]}"
+
+
 def _fate(node: Node) -> str:
-    return {"trim": "trim", "edge": "edge", "burn": "burn", "keep": "keep", None: ""}[
-        node.fate
-    ]
+    return node.fate or ""

@@ -74,7 +74,7 @@ def crosscuts(node: Node, rules: Rules) -> Crosscuts:
 class Rip:
     """One strip off the fence, in order from the near edge.
 
-    `edge` is the near edge itself, `rip` a fence setting, `rest` what remains.
+    `edge` is what comes off the near edge, `rip` a fence setting, `rest` what remains.
 
     Parameters
     ----------
@@ -92,7 +92,7 @@ def rips(node: Node) -> Iterator[Rip]:
     start, far = node.box[1], node.box[3]
     for number, child in enumerate(node.into):
         straight = number == 0 and child.box[1] > start
-        if number == 1 and node.into[0].fate == "edge":
+        if number == 1 and is_waste(node.into[0]):
             straight = True
         if child.cut == "rip":
             again = list(rips(child))
@@ -102,7 +102,7 @@ def rips(node: Node) -> Iterator[Rip]:
                 pass_before=again[0].pass_before or straight,
             )
             yield from again[1:]
-        elif number == 0 and child.fate == "edge":
+        elif number == 0 and is_waste(child):
             yield Rip(kind="edge", node=child, pass_before=False)
         elif child.box[3] == far:
             yield Rip(kind="rest", node=child, pass_before=straight)

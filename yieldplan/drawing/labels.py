@@ -33,6 +33,8 @@ class Label:
     ----------
     avoid
         Marks that the words must not cover.
+    may_shrink
+        A test piece: the board is not told less fully for its sake.
     """
 
     rect: Rect
@@ -41,6 +43,7 @@ class Label:
     setting: str = ""
     strong: bool = False
     avoid: tuple[Rect, ...] = field(default=())
+    may_shrink: bool = False
 
 
 def say(label: Label, fullness: Fullness) -> list[Item] | None:
@@ -58,8 +61,11 @@ def fullest(labels: Sequence[Label], fullness: Fullness) -> list[Item] | None:
     words: list[Item] = []
     for label in labels:
         said = say(label, fullness)
+        if said is None and label.may_shrink:
+            short = replace(label, name="set-up")
+            said = say(label, Fullness.FOLDED_NAME) or say(short, Fullness.NAME)
         if said is None:
-            if fullness < Fullness.NUMBER:
+            if fullness < Fullness.NUMBER and not label.may_shrink:
                 return None
             continue
         words.extend(said)
@@ -69,33 +75,54 @@ def fullest(labels: Sequence[Label], fullness: Fullness) -> list[Item] | None:
 _Line = tuple[Text, ...]
 
 
-def _ways(label: Label, room: Rect, fullness: Fullness) -> Iterator[list[_Line]]:
-    name, strong = label.name, label.strong
-    setting = Text(x=0, y=0, text=label.setting, size=11.0, bold=True, figures=True)
+def _ways(label: Label, room: Rect, fullness: Fullness) -> Iterator[Sequence[_Line]]:
+    """Ways to say it, best first; below two lines the setting stands where it fits."""
+    settings: list[_Line] = [(_setting(label),)] if label.setting else []
     if fullness == Fullness.NUMBER:
-        number = str(label.number)
-        said = Text(x=0, y=0, text=name, size=9.0, condensed=True, bold=strong)
-        yield [(Text(x=0, y=0, text=number, size=10.0, bold=True), said)]
+        number = _words(str(label.number), 10.0, bold=True)
+        name = _words(label.name, 9.0, condensed=True, bold=label.strong)
+        yield from ([(number, name, *line)] for line in settings)
+        yield [(number, name)]
+        yield from ([(number, *line)] for line in settings)
         for size in (10.0, 8.5, 7.0):
-            yield [(Text(x=0, y=0, text=number, size=size, bold=True),)]
+            yield [(_words(str(label.number), size, bold=True),)]
         return
-    for size, condensed in ((10.0, False), (10.0, True), (9.0, True)):
-        said = Text(x=0, y=0, text=name, size=size, condensed=condensed, bold=strong)
-        if fullness == Fullness.ONE_LINE:
-            yield [(said, setting) if label.setting else (said,)]
-        elif fullness == Fullness.TWO_LINES:
-            yield [(said,), (setting,)] if label.setting else [(said,)]
-        else:
-            yield [(said,)]
-    if fullness >= Fullness.NAME:
-        yield [(Text(x=0, y=0, text=name, size=8.5, condensed=True, bold=strong),)]
+    named = [
+        _words(label.name, size, condensed=condensed, bold=label.strong)
+        for size, condensed in _NAME_SIZES[fullness]
+    ]
+    if fullness != Fullness.TWO_LINES:
+        yield from ([(name, *line)] for name in named for line in settings)
+    if fullness >= Fullness.TWO_LINES:
+        yield from ([(name,), line] for name in named for line in settings)
+    if not settings or fullness >= Fullness.NAME:
+        yield from ([(name,)] for name in named)
     if fullness == Fullness.FOLDED_NAME:
-        folded = wrap(name, room.width, 8.5, bold=strong, condensed=True)
+        parts = wrap(label.name, room.width, 8.5, bold=label.strong, condensed=True)
+        folded: list[_Line] = [
+            (_words(part, 8.5, condensed=True, bold=label.strong),) for part in parts
+        ]
         if len(folded) == 2:
-            yield [
-                (Text(x=0, y=0, text=part, size=8.5, condensed=True, bold=strong),)
-                for part in folded
-            ]
+            yield from ([*folded, line] for line in settings)
+            yield folded
+
+
+_NAME_SIZES: dict[Fullness, tuple[tuple[float, bool], ...]] = {
+    Fullness.ONE_LINE: ((10.0, False), (10.0, True), (9.0, True)),
+    Fullness.TWO_LINES: ((10.0, False), (10.0, True), (9.0, True)),
+    Fullness.NAME: ((10.0, False), (10.0, True), (9.0, True), (8.5, True)),
+    Fullness.FOLDED_NAME: ((10.0, False), (10.0, True), (9.0, True), (8.5, True)),
+}
+
+
+def _words(
+    text: str, size: float, *, bold: bool = False, condensed: bool = False
+) -> Text:
+    return Text(x=0, y=0, text=text, size=size, bold=bold, condensed=condensed)
+
+
+def _setting(label: Label) -> Text:
+    return Text(x=0, y=0, text=label.setting, size=11.0, bold=True, figures=True)
 
 
 _BETWEEN = 6.0
@@ -105,7 +132,7 @@ def _wide(line: _Line) -> float:
     return sum(text.rect().width for text in line) + _BETWEEN * (len(line) - 1)
 
 
-def _place(lines: list[_Line], label: Label, room: Rect) -> list[Item] | None:
+def _place(lines: Sequence[_Line], label: Label, room: Rect) -> list[Item] | None:
     heights = [max(text.size for text in line) * (ASCENT + DESCENT) for line in lines]
     high, wide = sum(heights), max(_wide(line) for line in lines)
     if high > room.height + 2.5 or wide > room.width:

@@ -20,6 +20,7 @@ from yieldplan.papers.workbook import (
     where_it_goes,
 )
 from yieldplan.papers.workbook.book import Book
+from yieldplan.papers.workbook.sawn import sawn_by_plan, sawn_by_routes
 from yieldplan.papers.workbook.words import incomplete
 
 FILE = "workbook.xlsx"
@@ -40,7 +41,7 @@ class Workbook(Paper):
         cells = purchase_list.fill(book, plan)
         cost.fill(first, plan, cells)
         boards_to_pull.fill(book, plan)
-        parts_list.fill(book, plan.job, plan.parts, parts_list.sawn_by_plan(plan))
+        parts_list.fill(book, plan.job, plan.parts, sawn_by_plan(plan))
         cut_diagrams.fill(book, plan)
         where_it_goes.fill(book, plan)
         assumptions.fill(book, plan, report)
@@ -58,7 +59,7 @@ class Workbook(Paper):
         total = bid_sheets.fill_purchase(book, bid)
         bid_sheets.fill_cost(first, bid, total)
         must_find.fill(book, bid)
-        sawn = parts_list.sawn_by_routes(bid.blanks)
+        sawn = sawn_by_routes(bid.blanks)
         parts_list.fill(book, bid.job, bid.parts, sawn)
         assumptions.fill_for_bid(book, bid.job, bid.cautions)
         return (book.save(folder / FILE),)

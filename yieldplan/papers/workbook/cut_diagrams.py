@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from yieldplan.drawing.board_scene import Saw, board_scene, common_scale
 from yieldplan.drawing.cut_text import cutting_list, found
-from yieldplan.drawing.fonts import width
+from yieldplan.drawing.fonts import width, wrap
 from yieldplan.measure.money import say_feet
 from yieldplan.model.plan import Cutting, Plan
 from yieldplan.papers.workbook.book import Book
@@ -16,7 +17,9 @@ from yieldplan.papers.workbook.words import UNIT_IN_WORDS, wood_in_words
 from yieldplan.units import UnitName, feet_and_inches, tape
 
 _COLUMNS = (110, LANDSCAPE / 2 - 110, LANDSCAPE / 2)
-_STEP = 10.5
+_STEP = 10.0
+# "4 1/4" and "[ ]" are read as one; so is a box and what stands before it.
+_TOGETHER = re.compile(r"(?<=\d) (?=\d+/\d)|(?<=\[) (?=\])| (?=\[ \])")
 
 
 def fill(book: Book, plan: Plan) -> None:
@@ -66,7 +69,14 @@ def _side_by_side(sheet: Sheet, lines: Sequence[str]) -> None:
                 Put(value=line, size=_STEP, span=2), Put(value=left.pop(0), size=_STEP)
             )
         else:
-            sheet.across(Put(value=line, size=_STEP))
+            sheet.across(Put(value=_broken(line), size=_STEP))
+
+
+def _broken(line: str) -> str:
+    """The line broken to the page's width, never within a size or a tick box."""
+    glued = _TOGETHER.sub("\u00a0", line)
+    lines = wrap(glued, LANDSCAPE - 10, _STEP)
+    return "\n".join(lines).replace("\u00a0", " ")
 
 
 def _title(cutting: Cutting, unit: UnitName) -> str:

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 PORTRAIT, LANDSCAPE = 540.0, 700.0
 """Width that letter and A4 both have room for, margins of 0.38 in taken off. [pt]"""
-_PAGE = {False: 712.0, True: 520.0}  # height, foot line taken off, on the shorter paper
+_PAGE = {False: 726.0, True: 530.0}  # height, foot line taken off, on the shorter paper
 _TALLEST_ROW = 400.0
 _PADDING = 7.0
 _EMU = 12_700  # to the point
@@ -209,6 +209,6 @@ class Sheet:
         sheet.page_setup.blackAndWhite = True
         margins = sheet.page_margins
         margins.left = margins.right = 0.38
-        margins.top, margins.bottom = 0.42, 0.55
-        margins.header, margins.footer = 0.2, 0.3
+        margins.top, margins.bottom = 0.35, 0.5
+        margins.header, margins.footer = 0.2, 0.25
         sheet.print_options.horizontalCentered = True
