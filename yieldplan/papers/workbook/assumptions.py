@@ -69,7 +69,7 @@ def _line(sheet: Sheet, words: str) -> None:
 
 
 def _cautions(sheet: Sheet, job: Job, own: Sequence[str]) -> None:
-    section(sheet, "First")
+    section(sheet, "Before anything else")
     sheet.across(
         Put(
             value="The machine's manual, local codes and licensed practice come before"
