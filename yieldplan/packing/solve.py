@@ -23,7 +23,7 @@ from yieldplan.packing.yard import Column, Yard
 
 _POOL = 2500
 """Patterns a dive starts from, at most."""
-_IDLE = 60
+_IDLE = 40
 """Dives or repairs in vain after which the search has found all it will find."""
 _TRIES = 12
 """Dives for a whole plan before wood counts as too little."""
@@ -35,14 +35,17 @@ _WORK_PER_BIN = 150_000
 _WORK_MOST = 60_000_000
 
 
-_ROUNDS = 60
+_ROUNDS_LEAST = 10
+_ROUNDS_MOST = 60
 """Rounds of prices that the work allowed must hold beside the search."""
 
 
 def work_for(yard: Yard) -> int:
     """Units of work allowed where the stop does not say."""
-    search = _WORK_LEAST + _WORK_PER_BIN * len(yard.pricing.bins)
-    return min(_WORK_MOST, search + _ROUNDS * yard.pricing.round_work)
+    num_bins = len(yard.pricing.bins)
+    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
+    search = _WORK_LEAST + _WORK_PER_BIN * num_bins
+    return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
 
 
 @dataclass(frozen=True, kw_only=True)
