@@ -22,11 +22,11 @@ from yieldplan.drawing import png, svg
 from yieldplan.drawing.board_scene import (
     WIDTH,
     BoardPicture,
-    Saw,
     board_scene,
     common_scale,
 )
 from yieldplan.drawing.labels import Fullness
+from yieldplan.drawing.saw import Saw
 from yieldplan.drawing.scene import Arrow, Line
 from yieldplan.model.plan import Plan
 

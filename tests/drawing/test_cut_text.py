@@ -17,9 +17,9 @@ from tests.builders_plan import (
     stress_plan,
     ticks,
 )
-from yieldplan.drawing.board_scene import Saw
 from yieldplan.drawing.cut_text import cutting_list, found, mark_in_words
 from yieldplan.drawing.cuts import rips
+from yieldplan.drawing.saw import Saw
 from yieldplan.model.plan import Cutting, Node, Plan
 
 

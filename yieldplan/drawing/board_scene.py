@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from yieldplan.drawing.cuts import crosscuts, flat, is_waste, kept, rips
@@ -25,9 +25,9 @@ from yieldplan.drawing.piece_marks import (
     marks_on,
 )
 from yieldplan.drawing.running_marks import ROW, Figure, draw, rows_needed
+from yieldplan.drawing.saw import Saw
 from yieldplan.drawing.scene import Box, Item, Line, Rect, Scene, Text
-from yieldplan.model.blanks import Blank
-from yieldplan.model.plan import Cutting, Node, Rules
+from yieldplan.model.plan import Cutting, Node
 from yieldplan.units import UnitName, from_ticks, tape
 
 WIDTH = 691.0
@@ -40,21 +40,6 @@ _BELOW = 9.0  # from the wood to the dimension line
 _BETWEEN_ROWS = 6.0
 _LARGEST_SCALE = 10.0  # points to the inch: a short offcut is not blown up
 _TALLEST = 300.0
-
-
-@dataclass(frozen=True, kw_only=True)
-class Saw:
-    """What has to be known beside the tree to draw it.
-
-    Parameters
-    ----------
-    blanks
-        By id.
-    """
-
-    blanks: Mapping[str, Blank]
-    unit: UnitName
-    rules: Rules
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -308,10 +293,3 @@ def _beside(kind: str, node: Node, saw: Saw) -> str:
 def _title(cutting: Cutting) -> str:
     piece = cutting.piece
     return f"{piece.id}, {piece.line}, {cutting.breakdown}"
-
-
-def names_on(cuttings: Sequence[Cutting], saw: Saw) -> Iterator[str]:
-    """Every name the pieces of some boards carry, as in the list below a picture."""
-    for cutting in cuttings:
-        for node in kept(cutting.tree):
-            yield saw.blanks[node.blank].words if node.blank else node.name

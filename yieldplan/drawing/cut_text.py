@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from yieldplan.drawing.board_scene import Saw
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
+from yieldplan.drawing.saw import Saw
 from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Cutting, Node
 from yieldplan.units import UnitName, from_ticks, tape

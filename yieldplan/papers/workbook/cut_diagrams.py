@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from yieldplan.drawing.board_scene import Saw, board_scene, common_scale
+from yieldplan.drawing.board_scene import board_scene, common_scale
 from yieldplan.drawing.cut_text import cutting_list, found
 from yieldplan.drawing.fonts import width, wrap
+from yieldplan.drawing.saw import Saw
 from yieldplan.measure.money import say_feet
 from yieldplan.model.plan import Cutting, Plan
 from yieldplan.papers.workbook.book import Book
