@@ -7,7 +7,7 @@ from pathlib import Path
 
 from yieldplan.cli.table import rows
 from yieldplan.measure.gap import FAMILY_IN_WORDS, floor_of, gap_in_words
-from yieldplan.measure.money import say_feet, say_money
+from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 
 MOST_CAUTIONS = 5
@@ -121,7 +121,7 @@ def _how_good(plan: Plan) -> Iterator[str]:
             continue
         why = f"; {wood.ended}" if wood.ended else ""
         yield (
-            f"{said}, floor {say_money(wood.bound.value)}, the difference is "
+            f"{said}, floor {say_money(down_to_the_cent(wood.bound.value))}, the difference is "
             f"{gap_in_words([wood])}{why}."
         )
     yield "  A separate program worked every cut and floor out again, and agrees."
