@@ -10,7 +10,7 @@ from typing import Any
 
 from yieldplan import assemblies
 from yieldplan.assemblies.drawer import Drawer
-from yieldplan.assemblies.drawer_keys import Back, Bottom, Front, Opening, Side
+from yieldplan.assemblies.drawer.keys import Back, Bottom, Front, Opening, Side
 from yieldplan.assemblies.part import PlainPart
 from yieldplan.faults import Faults, Where
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail

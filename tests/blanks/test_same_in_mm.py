@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.builders import HERE, make_drawer, make_job, make_plain, make_shop
 from yieldplan import assemblies
 from yieldplan.assemblies.drawer import Drawer
-from yieldplan.assemblies.drawer_keys import Back, Bottom, Front, Jig, Opening, Side
+from yieldplan.assemblies.drawer.keys import Back, Bottom, Front, Jig, Opening, Side
 from yieldplan.assemblies.part import Between, PlainPart
 from yieldplan.blanks import routes
 from yieldplan.faults import Faults
