@@ -11,6 +11,7 @@ import yieldplan.stock
 from yieldplan import registry
 from yieldplan.faults import Faults, Where
 from yieldplan.measure.money import from_units
+from yieldplan.measure.order import natural
 from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job, Sheet
 from yieldplan.model.parts import Part
@@ -22,7 +23,7 @@ from yieldplan.units import Inches, UnitName, tape
 
 
 def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ...]:
-    """Every piece of every file, each id once."""
+    """Every piece of every file, each id once, in natural order of their ids."""
     sources = registry.find(yieldplan.sources, Source)  # type: ignore[type-abstract]
     by_suffix = {
         suffix: source() for source in sources.values() for suffix in source.suffixes
@@ -63,7 +64,8 @@ def _each_once(pieces: Sequence[Piece], job: Job, faults: Faults) -> tuple[Piece
             wrong = f"pieces cut from {stem} will be called like this"
             where = piece.where or Where(file="")
             faults.add(where, piece.id, wrong, "Write it with a hyphen")
-    return tuple(first_of.values())
+    # The order of a tally's rows is the yard's business: the plan must not hang on it.
+    return tuple(sorted(first_of.values(), key=lambda piece: natural(piece.id)))
 
 
 def sheets_of(
