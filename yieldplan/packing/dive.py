@@ -67,6 +67,8 @@ class Dive:
         self.yard = yard
         self.question = question
         self.found: list[Column] = []
+        self.root: Shares | None = None
+        """What the program came to before anything was taken."""
         self._rng = rng
         self._noise = noise
         self._left = list(question.need)
@@ -111,6 +113,8 @@ class Dive:
                 if not added:
                     break
             budget.spend(self.yard.pricing.work - before + self._master.work)
+            if not self._chosen:
+                self.root = shares
             if self._is_hopeless(shares):
                 return self._best
             if not self._fix(shares):

@@ -9,6 +9,7 @@ from fractions import Fraction
 import numpy as np
 
 from yieldplan.model.plan import Stage
+from yieldplan.packing.board_sets import MOST_BOARDS, BoardSets
 from yieldplan.packing.bound import Certificate
 from yieldplan.packing.dive import Dive, Question
 from yieldplan.packing.first_plan import all_copies, first_plan
@@ -45,6 +46,8 @@ def work_for(yard: Yard) -> int:
     num_bins = len(yard.pricing.bins)
     rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
     search = _WORK_LEAST + _WORK_PER_BIN * num_bins
+    if sum(all_copies(yard).values()) <= MOST_BOARDS + 4:
+        search = 2 * search
     return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
 
 
@@ -143,7 +146,10 @@ class _Search:
         if not self.plan.is_whole:
             self._make_whole()
         if not self._is_done():
-            self._dives(Fraction(17, 20))
+            is_small = sum(all_copies(yard).values()) <= MOST_BOARDS
+            self._dives(Fraction(2, 5) if is_small else Fraction(17, 20))
+        if not self._is_done():
+            self._board_sets()
         if not self._is_done():
             self._repairs()
         return self._solution()
@@ -196,6 +202,22 @@ class _Search:
         while idle < _IDLE and not self._is_done() and not self.budget.is_over(share):
             noise = _NOISE if idle or self.stages[-1].name == "dive" else 0.0
             idle = 0 if self._dive(noise, self.plan.cost) else idle + 1
+        self._end_stage()
+
+    def _board_sets(self) -> None:
+        """Where few boards will do, look for the cheapest that can hold everything."""
+        self.stage = "board sets"
+        rows = (self.generation.prices, self.yard.area_prices(self.need))
+        sets = BoardSets(
+            self.yard, self.need, self.short_price, self.plan, rows, self.rng
+        )
+        while sets.is_open and not self._is_done():
+            known = len(sets.found)
+            self._take(sets.step(self.plan, self.generation.columns, self.budget))
+            for column in sets.found[known:]:
+                self.generation.add(column)
+        if sets.is_small and not sets.is_open and self.budget.ended is None:
+            self.budget.ended = "searched"
         self._end_stage()
 
     def _repairs(self) -> None:
