@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import difflib
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -74,6 +75,26 @@ class Faults:
         if fault not in self._faults:
             self._faults.append(fault)
 
+    def extend(self, faults: Iterable[Fault]) -> None:
+        """Note every fault of another list."""
+        for fault in faults:
+            self.add(fault.where, fault.said, fault.wrong, fault.remedy)
+
+    def told_once(self) -> Iterator[Fault]:
+        """The faults by row; the same slip in many places is told at the first of them.
+
+        In a table slips are the same when the same column says the same; elsewhere
+        (something said once for all drawers) wherever the same is said.
+        """
+        alike: dict[tuple[str, ...], list[Fault]] = {}
+        for fault in sorted(self._faults, key=lambda fault: fault.where.row or 0):
+            column = fault.where.key if fault.where.row is not None else ""
+            key = (column, fault.said, fault.wrong, fault.remedy)
+            alike.setdefault(key, []).append(fault)
+        for first, *others in alike.values():
+            also = _also([fault.where for fault in others])
+            yield dataclasses.replace(first, wrong=first.wrong + also)
+
     def stop_if_any(self) -> None:
         """Raise `FaultsFound` with everything noted, if anything was."""
         if self._faults:
@@ -84,6 +105,16 @@ class Faults:
 
     def __len__(self) -> int:
         return len(self._faults)
+
+
+def _also(others: list[Where]) -> str:
+    """Where else the same slip stands."""
+    rows = dict.fromkeys(str(where.row) for where in others if where.row is not None)
+    if rows:
+        return f" (rows {', '.join(rows)} too)"
+    if len(others) == 1:
+        return f" (so it is with {others[0].key or others[0]})"
+    return f" (so it is with {len(others)} others)" if others else ""
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:

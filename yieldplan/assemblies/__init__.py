@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterable
 
 from yieldplan.assemblies.set_up import set_up_pieces
-from yieldplan.faults import Fault, Faults, Where, did_you_mean
+from yieldplan.faults import Faults, Where, did_you_mean
 from yieldplan.model.job import Job
-from yieldplan.model.parts import Built, Meeting, Part
-
-MOST_PARTS = 50_000
+from yieldplan.model.parts import MOST_PARTS, Built, Meeting, Part
 
 
 def parts_of(job: Job, faults: Faults) -> Built:
@@ -18,14 +15,13 @@ def parts_of(job: Job, faults: Faults) -> Built:
 
     A mistake many assemblies share (it was said once for all of them) is told once.
     """
-    found: list[Fault] = []
+    found = Faults()
     parts: dict[str, Part] = {}
     meetings: list[Meeting] = []
     cautions: list[str] = []
     for assembly in job.assemblies:
         own = Faults()
         built = assembly.build(job, own)
-        found += own
         for part in built.parts:
             if part.id in parts:
                 own.add(
@@ -34,12 +30,11 @@ def parts_of(job: Job, faults: Faults) -> Built:
                     f"two parts have this name; the other is from {parts[part.id].where}",
                     "Give each its own name",
                 )
-                found += list(own)[-1:]
             parts.setdefault(part.id, part)
+        found.extend(own)
         meetings += built.meetings
         cautions += built.cautions
-    for fault in _told_once(found):
-        faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+    faults.extend(found.told_once())
 
     total = sum(part.quantity for part in parts.values())
     if total > MOST_PARTS:
@@ -58,21 +53,6 @@ def parts_of(job: Job, faults: Faults) -> Built:
         meetings=tuple(meetings),
         cautions=tuple(dict.fromkeys(cautions)),
     )
-
-
-def _told_once(found: Iterable[Fault]) -> list[Fault]:
-    alike: dict[tuple[str, str, str], list[Fault]] = {}
-    for fault in found:
-        alike.setdefault((fault.said, fault.wrong, fault.remedy), []).append(fault)
-    told = []
-    for first, *others in alike.values():
-        wrong = first.wrong
-        if len(others) == 1:
-            wrong += f" (so it is with {others[0].where.key or others[0].where})"
-        elif others:
-            wrong += f" (so it is with {len(others)} others)"
-        told.append(dataclasses.replace(first, wrong=wrong))
-    return told
 
 
 def _less_made(parts: dict[str, Part], job: Job, faults: Faults) -> dict[str, Part]:

@@ -100,8 +100,7 @@ class PlainPart(Assembly):
         found = Faults()
         thickness = self._thickness(job, found)
         length = self._length(job, thickness, found)
-        for fault in found:
-            faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+        faults.extend(found)
         if len(found):
             return Built(parts=())
         part = Part(

@@ -15,9 +15,9 @@ from yieldplan.job.lines import KeyPath
 from yieldplan.job.tables import Table, Tables
 from yieldplan.job.values import Values
 from yieldplan.joints.joint import Joint
+from yieldplan.model.parts import MOST_PARTS
 
 MOST_ASSEMBLIES = 10_000
-MOST_PARTS = 50_000
 
 
 def table_key(name: str) -> str:

@@ -71,8 +71,7 @@ def read_job(
     job = None
     if document is not None:
         job = _job_of(Values(document=document, faults=found), kinds, joints)
-    for fault in sorted(found, key=lambda fault: fault.where.line or 0):
-        faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+    faults.extend(sorted(found, key=lambda fault: fault.where.line or 0))
     return job
 
 

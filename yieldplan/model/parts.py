@@ -8,6 +8,9 @@ from yieldplan.faults import Where
 from yieldplan.model.faces import FaceWord
 from yieldplan.model.sums import Sum
 
+MOST_PARTS = 50_000
+"""As many parts as one job may ask for."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Part:

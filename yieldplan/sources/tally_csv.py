@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import dataclasses
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 from typing import ClassVar
 
-from yieldplan.faults import Fault, Faults, Where, did_you_mean
+from yieldplan.faults import Faults, Where, did_you_mean
 from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.board_rows import MOST_BOARDS
@@ -31,21 +30,8 @@ class TallyCsv(Source):
         """
         found = Faults()
         pieces = _pieces(file, job, found, is_list_whole=not _has_price_faults(faults))
-        for fault in _told_once(found):
-            faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+        faults.extend(found.told_once())
         return pieces
-
-
-def _told_once(found: Faults) -> Iterator[Fault]:
-    """The faults by row; the same slip in many rows is told at the first of them."""
-    alike: dict[tuple[str, str, str], list[Fault]] = {}
-    for fault in sorted(found, key=lambda fault: fault.where.row or 0):
-        key = (fault.where.key, fault.said, fault.wrong)
-        alike.setdefault(key, []).append(fault)
-    for first, *others in alike.values():
-        rows = dict.fromkeys(str(fault.where.row) for fault in others)
-        also = f" (rows {', '.join(rows)} too)" if rows else ""
-        yield dataclasses.replace(first, wrong=first.wrong + also)
 
 
 def _has_price_faults(faults: Faults) -> bool:

@@ -93,8 +93,7 @@ class Drawer(Assembly):
         checks.check_materials(self, job, found)
         checks.check_keys(self, found)
         built = Built(parts=()) if len(found) else self._build(job, found)
-        for fault in found:
-            faults.add(fault.where, fault.said, fault.wrong, fault.remedy)
+        faults.extend(found)
         return Built(parts=()) if len(found) else built
 
     def put_together(self, parts: Mapping[str, Part], job: Job) -> tuple[Fit, ...]:
