@@ -1,16 +1,15 @@
-"""Opens a CSV file as spreadsheets write it: encodings, separators, ragged rows."""
+"""Opens a CSV file as spreadsheets write it: separators, ragged rows."""
 
 from __future__ import annotations
 
-import codecs
 import io
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from yieldplan.faults import Faults, Where
+from yieldplan.sources.text_file import read_text
 
-MOST_BYTES = 1_000_000
 MOST_COLUMNS = 200
 SEPARATORS = (",", ";", "\t")
 
@@ -40,7 +39,12 @@ def read_cells(path: Path, header_words: Iterable[str], faults: Faults) -> Cells
     header_words
         What columns may be called: the separator is the one that brings most to light.
     """
-    text = _text(path, faults)
+    text = read_text(
+        path,
+        faults,
+        save='Save the table from the spreadsheet as "CSV UTF-8"',
+        fill="Write a header and a row a board",
+    )
     if text is None:
         return None
     stated, body, skipped = _stated_separator(text)
@@ -51,47 +55,6 @@ def read_cells(path: Path, header_words: Iterable[str], faults: Faults) -> Cells
 def plain(header: str) -> str:
     """A column's name without what people write differently: capitals, spaces, hyphens."""
     return "_".join(header.lower().replace("-", " ").replace("_", " ").split())
-
-
-def _text(path: Path, faults: Faults) -> str | None:
-    whole = Where(file=path.name)
-    try:
-        with path.open("rb") as opened:
-            raw = opened.read(MOST_BYTES + 1)
-    except OSError as error:
-        reason = error.strerror or "it cannot be opened"
-        faults.add(whole, "", f"it cannot be read: {reason}", "Check name and rights")
-        return None
-    if len(raw) > MOST_BYTES:
-        faults.add(whole, "", "a tally is at most 1 MB", "Split it, or drop columns")
-        return None
-    text = _decoded(raw)
-    if text is None or "\0" in text or raw.startswith(b"PK"):
-        faults.add(
-            whole,
-            "",
-            "this is not a text file",
-            'Save the table from the spreadsheet as "CSV UTF-8"',
-        )
-        return None
-    if not text.strip():
-        faults.add(whole, "", "the file is empty", "Write a header and a row a board")
-        return None
-    return text
-
-
-def _decoded(raw: bytes) -> str | None:
-    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        encodings = ["utf-16"]
-    else:
-        # Older spreadsheets write the Windows code page and do not say so.
-        encodings = ["utf-8-sig", "cp1252"]
-    for encoding in encodings:
-        try:
-            return raw.decode(encoding)
-        except UnicodeDecodeError:
-            continue
-    return None
 
 
 def _stated_separator(text: str) -> tuple[str | None, str, int]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 import yieldplan.sources
@@ -25,9 +25,7 @@ from yieldplan.units import Inches, UnitName, tape
 def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ...]:
     """Every piece of every file, each id once, in natural order of their ids."""
     sources = registry.find(yieldplan.sources, Source)  # type: ignore[type-abstract]
-    by_suffix = {
-        suffix: source() for source in sources.values() for suffix in source.suffixes
-    }
+    by_suffix = by_ending(sources.values())
     found: list[Piece] = []
     for path in paths:
         source = by_suffix.get(path.suffix.lower())
@@ -43,6 +41,24 @@ def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ..
         faults.add(where, "", f"over {MOST_BOARDS:,} boards in all", "Offer fewer")
         return ()
     return _each_once(found, job, faults)
+
+
+def by_ending(sources: Iterable[type[Source]]) -> dict[str, Source]:
+    """Every source by each file ending it reads.
+
+    Raises
+    ------
+    ValueError
+        When two sources claim the same ending.
+    """
+    found: dict[str, Source] = {}
+    for source in sources:
+        for suffix in source.suffixes:
+            if suffix in found:
+                both = f"{type(found[suffix]).__name__} and {source.__name__}"
+                raise ValueError(f"two sources read files ending in {suffix}: {both}")
+            found[suffix] = source()
+    return found
 
 
 def _each_once(pieces: Sequence[Piece], job: Job, faults: Faults) -> tuple[Piece, ...]:
