@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.master import Master, Shares
+from yieldplan.packing.master import Master, Shares, Unsolved
 from yieldplan.packing.packed import Packed, packed
 from yieldplan.packing.pattern import Pattern, cut_to_demand, makes_of
 from yieldplan.packing.refill import refill
@@ -103,6 +103,12 @@ class Dive:
         A plan that leaves something unmade is given only where the program itself
         prefers that (`short_price`) or no board is left.
         """
+        try:
+            return self._down(budget)
+        except Unsolved:
+            return self._best
+
+    def _down(self, budget: Budget) -> Packed | None:
         while any(self._left) and not budget.is_over():
             before = self.yard.pricing.work
             shares = self._master.solve()

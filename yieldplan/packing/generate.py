@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from fractions import Fraction
 
 from yieldplan.packing.bound import (
@@ -13,7 +14,7 @@ from yieldplan.packing.bound import (
 )
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.first_plan import all_copies
-from yieldplan.packing.master import Master, Shares
+from yieldplan.packing.master import Master, Shares, Unsolved
 from yieldplan.packing.pattern import cut_to_demand
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.yard import Column, Yard
@@ -69,7 +70,11 @@ class Generation:
         highest = -1.0
         while not budget.is_over(share):
             before = self.yard.pricing.work
-            shares = self.shares = self._master.solve()
+            try:
+                shares = self.shares = self._master.solve()
+            except Unsolved:
+                # The prices so far prove what they prove.
+                break
             exact = [max(0.0, price) for price in shares.prices]
             asked = [
                 # Where nothing is needed a price would only raise the boards' values.
@@ -91,7 +96,8 @@ class Generation:
                 break
             smooth = _SMOOTH if added else 0.0
         if self.shares is not None:
-            self.shares = self._master.solve()
+            with suppress(Unsolved):
+                self.shares = self._master.solve()
         if centre is not None:
             asked = [int(price) for price in centre]
             values = self.yard.pricing.price(asked)

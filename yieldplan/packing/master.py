@@ -37,6 +37,10 @@ class Shares:
     rents: list[float]
 
 
+class Unsolved(RuntimeError):  # noqa: N818 - named for what happened
+    """GLOP gave up on the program, however it was asked (rounding, not a mistake in it)."""
+
+
 class Master:
     """Covers demands by columns; what is not covered costs `short_price` each."""
 
@@ -105,14 +109,21 @@ class Master:
     def solve(self) -> Shares:
         """The cheapest shares.
 
+        Neither plan nor floor rests on these figures: patterns are whole, and the floor
+        is worked out from whole prices. They only say where to look.
+
         Raises
         ------
-        RuntimeError
-            When GLOP does not find them, which it always should.
+        Unsolved
+            When GLOP does not find them in either way of asking.
         """
-        status = self._solver.Solve()
-        if status != pywraplp.Solver.OPTIMAL:
-            raise RuntimeError(f"GLOP ended with status {status}")
+        # Rarely its rounding runs away with it; the other algorithm then finds the end.
+        if not self._is_solved(pywraplp.MPSolverParameters()):
+            other = pywraplp.MPSolverParameters()
+            other.SetIntegerParam(other.LP_ALGORITHM, other.DUAL)
+            other.SetIntegerParam(other.PRESOLVE, other.PRESOLVE_OFF)
+            if not self._is_solved(other):
+                raise Unsolved("GLOP ended without a solution")
         rents = [0.0] * self._num_bins
         for number, row in self._copies.items():
             rents[number] = -row.dual_value() * MONEY
@@ -123,6 +134,9 @@ class Master:
             prices=[row.dual_value() * MONEY for row in self._need],
             rents=rents,
         )
+
+    def _is_solved(self, parameters: pywraplp.MPSolverParameters) -> bool:
+        return bool(self._solver.Solve(parameters) == pywraplp.Solver.OPTIMAL)
 
     @property
     def work(self) -> int:
