@@ -62,8 +62,42 @@ def with_fates(node: Node, piece: Bin, keep: KeepSizes) -> Node:
         return replace(node, fate="trim")
     if y1 <= y0:
         return replace(node, fate="edge")
-    is_kept = keep.is_worth(x1 - x0, y1 - y0)
+    is_kept = _has_worth((x0, y0, x1, y1), piece, keep)
     return replace(node, fate="keep" if is_kept else "burn")
+
+
+_MANY_MARKS = 8
+
+
+def _has_worth(box: Box, piece: Bin, keep: KeepSizes) -> bool:
+    """Whether a place between the marks of an offcut is worth keeping it for."""
+    x0, y0, x1, y1 = box
+    if not keep.is_worth(x1 - x0, y1 - y0):
+        return False
+    marks = [
+        mark.box
+        for mark in piece.blocks
+        if mark.box[0] < x1 and mark.box[2] > x0 and mark.box[1] < y1 and mark.box[3] > y0
+    ]  # fmt: skip
+    if len(marks) > _MANY_MARKS:
+        return False
+    # The largest clear places end at marks or at the offcut's own edges.
+    lefts = sorted({x0, *(mark[2] for mark in marks if mark[2] < x1)})
+    rights = sorted({x1, *(mark[0] for mark in marks if mark[0] > x0)})
+    lows = sorted({y0, *(mark[3] for mark in marks if mark[3] < y1)})
+    highs = sorted({y1, *(mark[1] for mark in marks if mark[1] > y0)})
+    return any(
+        keep.is_worth(right - left, high - low)
+        and not any(
+            mark[0] < right and mark[2] > left and mark[1] < high and mark[3] > low
+            for mark in marks
+        )
+        for left in lefts
+        for right in rights
+        for low in lows
+        for high in highs
+        if left < right and low < high
+    )
 
 
 def with_names(tree: Node) -> Node:

@@ -128,36 +128,55 @@ def _too_little(
     pieces: Sequence[Piece],
     job: Job,
 ) -> tuple[str, str]:
-    item = min(
-        (yard.problem.items[number] for number in makers),
-        key=lambda it: (Fraction(it.length * it.width, it.makes[demand]), it.name),
-    )
+    number = min(makers, key=lambda n: _wood_for_one(yard.problem.items[n], demand))
+    item = yard.problem.items[number]
     blanks = -(-count // item.makes[demand])
-    lines = sorted(
-        {
-            piece.line
-            for piece, bin_ in zip(pieces, yard.problem.bins, strict=True)
-            if any(yard.problem.items[number] is item for number in bin_.holds)
-        }
+    serving = sorted(
+        (piece.line, place)
+        for place, (piece, bin_) in enumerate(
+            zip(pieces, yard.problem.bins, strict=True)
+        )
+        if number in bin_.holds
     )
     return (
         "the pile is too small: there is no room left for it",
-        _what_to_buy(item, blanks, lines, pieces, job),
+        _what_to_buy(number, item, blanks, serving, yard, pieces, job),
     )
+
+
+def _wood_for_one(item: Item, demand: int) -> tuple[Fraction, str]:
+    return Fraction(item.length * item.width, item.makes[demand]), item.name
+
+
+def _least_board(number: int, bin_: int, yard: Yard) -> tuple[int, int]:
+    """Length and width of the least piece the item can be sawn from, trims and all. [ticks]"""
+    problem, size = yard.problem, yard.sizes[number]
+    trims, edges = problem.bins[bin_].trims, problem.bins[bin_].edges
+    length = yard.grids[bin_].zero + size.along * problem.step_along + trims[1]
+    width = sum(edges) + size.across * problem.step_across - problem.kerf
+    return length, width
 
 
 def _what_to_buy(
-    item: Item, blanks: int, lines: Sequence[str], pieces: Sequence[Piece], job: Job
+    number: int,
+    item: Item,
+    blanks: int,
+    serving: Sequence[tuple[str, int]],
+    yard: Yard,
+    pieces: Sequence[Piece],
+    job: Job,
 ) -> str:
     """How much more of which line, with the shop's own planning waste."""
     unit = job.unit
-    line = lines[0] if lines else "the wood"
-    piece = next((piece for piece in pieces if piece.line == line), None)
+    if not serving:
+        return "Buy more of the wood"
+    line, place = serving[0]
+    piece = pieces[place]
+    long, wide = _least_board(number, place, yard)
     size = (
-        f"{feet_and_inches(from_ticks(item.length), unit)} long and "
-        f"{_size(item.width, unit)} wide"
+        f"{feet_and_inches(from_ticks(long), unit)} long and {_size(wide, unit)} wide"
     )
-    if piece is None or piece.board_feet is None:
+    if piece.board_feet is None:
         return f"Buy one more of {line}, or a piece at least {size}"
     area = from_ticks(item.length) * from_ticks(item.width) * blanks
     net = area * piece.thick / 144

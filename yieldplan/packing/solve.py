@@ -163,8 +163,8 @@ class _Search:
         self.generation = Generation(self.yard, self.need, self.short_price)
         for pattern in self.plan.patterns:
             self.generation.add(self.yard.column(pattern))
-        so_far = Fraction(self.budget.done, max(1, self.budget.allowed))
-        self.generation.run(self.budget, so_far + Fraction(1, 2), self._hear_floor)
+        share = self.budget.used + Fraction(1, 2)
+        self.generation.run(self.budget, share, self._hear_floor)
         self._take(self._first_plan(self.generation.prices))
         self._end_stage()
 
@@ -216,7 +216,8 @@ class _Search:
             self._take(sets.step(self.plan, self.generation.columns, self.budget))
             for column in sets.found[known:]:
                 self.generation.add(column)
-        if sets.is_small and not sets.is_open and self.budget.ended is None:
+        is_through = sets.is_small and not sets.is_open and not self.budget.goes_on
+        if is_through and self.budget.ended is None:
             self.budget.ended = "searched"
         self._end_stage()
 
@@ -226,7 +227,7 @@ class _Search:
             self.yard, self.need, self.short_price, self.generation.prices, self.rng
         )
         idle = 0
-        while idle < _IDLE and not self._is_done():
+        while (idle < _IDLE or self.budget.goes_on) and not self._is_done():
             columns = self.generation.columns
             plan, found = repair.step(self.plan, columns, self.budget)
             for column in found:

@@ -36,7 +36,8 @@ class Stop:
     work
         Units of work, each about a microsecond of one core; None: by size of the job.
     seconds
-        Limit by the clock for one wood; None for none. [s]
+        Time for one wood, instead of a counted amount of work; None to count. The search
+        then goes on until it is up, or the gap is reached. [s]
     asked
         Set it (Ctrl-C) to stop with the best plan so far.
     """
@@ -73,13 +74,27 @@ class Budget:
         self.done = 0
         self.ended: Ended | None = None
         self._stop = stop
+        # By the clock alone: then there is time for as many tries as it takes.
+        self._by_clock = stop.seconds is not None and stop.work is None
         self._allowed = stop.work if stop.work is not None else allowed
         self._began = time.monotonic() if stop.seconds is not None else 0.0
 
     @property
-    def allowed(self) -> int:
-        """Units of work in all."""
-        return self._allowed
+    def goes_on(self) -> bool:
+        """Whether to keep trying after many tries in vain: the clock ends the search."""
+        return self._by_clock
+
+    @property
+    def used(self) -> Fraction:
+        """Share of the work or of the time that is used up."""
+        by_work = Fraction(self.done, max(1, self._allowed))
+        if self._stop.seconds is None:
+            return by_work
+        ran = time.monotonic() - self._began
+        by_clock = Fraction(ran / self._stop.seconds) if self._stop.seconds else None
+        if by_clock is None:
+            return Fraction(1)
+        return by_clock if self._by_clock else max(by_work, by_clock)
 
     def spend(self, work: int) -> None:
         """Count work as done."""
@@ -93,15 +108,13 @@ class Budget:
         share
             Part of the allowed work that may be used by this stage.
         """
+        used = self.used
         if self._stop.asked.is_set():
             self.ended = "asked"
-        elif self._stop.seconds is not None and (
-            time.monotonic() - self._began > self._stop.seconds
-        ):
-            self.ended = "clock"
-        elif self.done >= self._allowed:
-            self.ended = "work"
-        return self.ended is not None or self.done >= self._allowed * share
+        elif used >= 1:
+            was_counted = not self._by_clock and self.done >= self._allowed
+            self.ended = "work" if was_counted else "clock"
+        return self.ended is not None or used >= share
 
     def is_close(self, cost: int, bound: int) -> bool:
         """Whether the floor is near enough to the cost."""
