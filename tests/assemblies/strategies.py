@@ -41,7 +41,7 @@ def thin() -> st.SearchStrategy[Fraction]:
 
 
 def any_joint(*, corner: bool) -> st.SearchStrategy[Joint]:
-    kinds = [kind for kind in JOINTS.values() if kind.makes_corner or not corner]
+    kinds = [kind for kind in JOINTS.values() if kind.makes_box_corner or not corner]
     lengths = thin().map(lambda n: n / 4)
     return st.sampled_from(kinds).flatmap(
         lambda kind: st.builds(

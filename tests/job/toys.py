@@ -11,7 +11,7 @@ from typing import Literal
 from yieldplan.assemblies.assembly import Assembly, Fit
 from yieldplan.faults import Fault, Faults
 from yieldplan.job.reading import read_job
-from yieldplan.joints.joint import Edge, Joint, Role
+from yieldplan.joints.joint import Joint, Role
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Built, Part
 from yieldplan.model.sums import Sum
@@ -27,7 +27,7 @@ class Slot(Joint):
     def depth(self, *, mate: Inches) -> Sum:
         return Sum.of(("slot", self.depth_share * mate))
 
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
         return self.depth(mate=mate)
 
 
@@ -40,7 +40,7 @@ class Hook(Joint):
     def depth(self, *, mate: Inches) -> Sum:
         return Sum.of(("hook", self.how_far or Fraction(0)))
 
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
         return self.depth(mate=mate)
 
 

@@ -11,16 +11,14 @@ from tests.builders import inches, make_shop
 from yieldplan.joints.butt import Butt
 from yieldplan.joints.dado import Dado
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
-from yieldplan.joints.joint import Edge, Joint, Role
+from yieldplan.joints.joint import Joint, Role
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.joints.rabbet import Rabbet
 from yieldplan.joints.through_dovetail import ThroughDovetail
 
 
 def gain(joint: Joint, mate: str, role: Role = Role.HOUSED) -> Fraction:
-    return joint.allowance(
-        role=role, edge=Edge.END, own=inches("1/2"), mate=inches(mate)
-    ).value
+    return joint.allowance(role=role, own=inches("1/2"), mate=inches(mate)).value
 
 
 def test_a_through_dovetail_goes_as_deep_as_its_mate_is_thick() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from yieldplan.joints.joint import MATE, Edge, Joint, Role
+from yieldplan.joints.joint import MATE, Joint, Role
 from yieldplan.model.sums import Sum, Term
 from yieldplan.units import Inches
 
@@ -19,7 +19,7 @@ def from_outside(
     mate_words
         What to call the mate's thickness: `front`.
     """
-    added = joint.allowance(role=role, edge=Edge.END, own=own, mate=mate)
+    added = joint.allowance(role=role, own=own, mate=mate)
     if role is Role.HOUSING:
         # A part that runs to the outside with nothing added has nothing to say.
         return added if added.value else Sum(())
@@ -30,7 +30,7 @@ def from_outside(
 
 def from_inside(joint: Joint, *, own: Inches, mate: Inches, mate_words: str) -> Sum:
     """From the face its mate shows inside to the end of a part that enters the mate."""
-    added = joint.allowance(role=Role.HOUSED, edge=Edge.END, own=own, mate=mate)
+    added = joint.allowance(role=Role.HOUSED, own=own, mate=mate)
     if joint.base == "shoulders":
         return _named(added, mate_words)
     return Sum.of((mate_words, mate)) + _named(added, mate_words)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar
 
-from yieldplan.joints.joint import Edge, Joint, Role
+from yieldplan.joints.joint import Joint, Role
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches
 
@@ -17,13 +17,13 @@ class Butt(Joint):
     Dowels, biscuits and loose tenons are separate parts, so they add nothing either.
     """
 
-    makes_corner: ClassVar[bool] = True
+    makes_box_corner: ClassVar[bool] = True
     lets_run_past: ClassVar[bool] = True
 
     def depth(self, *, mate: Inches) -> Sum:
         return Sum.nothing("butt")
 
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
         if role is Role.HOUSING:
             return Sum.nothing("its mate butts against this part")
         return Sum.nothing("this part butts against its mate")

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar, Self
 
-from yieldplan.joints.joint import MATE, Edge, Joint, Role, say, settled_figure
+from yieldplan.joints.joint import MATE, Joint, Role, say, settled_figure
 from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches, UnitName
@@ -31,7 +31,7 @@ class HalfBlindDovetail(Joint):
     """
 
     words: ClassVar[str] = "half-blind dovetail"
-    makes_corner: ClassVar[bool] = True
+    makes_box_corner: ClassVar[bool] = True
     has_tails: ClassVar[bool] = True
 
     lap: Inches | None = field(
@@ -48,9 +48,7 @@ class HalfBlindDovetail(Joint):
     def depth(self, *, mate: Inches) -> Sum:
         return Sum.of((MATE, mate), ("lap", -self._lap))
 
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
-        if edge is Edge.LONG_EDGE:
-            return Sum.nothing("dovetails are cut in end grain")
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
         if role is Role.HOUSING:
             return Sum.nothing("the sockets are cut into this part")
         return self.depth(mate=mate)

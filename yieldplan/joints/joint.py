@@ -13,7 +13,7 @@ from yieldplan.registry import name_in_words
 from yieldplan.units import Inches, UnitName, tape
 
 MATE = "mate's thickness"
-"""Words of a term that is the mate's whole thickness; an assembly says which part that is."""
+"""Words of a term that is all the mate measures; an assembly says which part that is."""
 
 
 class Role(Enum):
@@ -21,13 +21,6 @@ class Role(Enum):
 
     HOUSED = "the part that enters its mate"
     HOUSING = "the part that receives its mate"
-
-
-class Edge(Enum):
-    """Where on the part the joint is cut."""
-
-    END = "an end"
-    LONG_EDGE = "a long edge"
 
 
 Base = Literal["outside", "shoulders"]
@@ -46,8 +39,9 @@ class Joint(ABC):
     """Its name as people write it, where the file's name in words will not do."""
     base: ClassVar[Base] = "shoulders"
     """What a joined length is counted from: the outside of the work, or shoulder to shoulder."""
-    makes_corner: ClassVar[bool] = False
-    """Whether it can join the end of one board to the end of another."""
+    makes_box_corner: ClassVar[bool] = False
+    """Whether it joins the ends of two boards set on edge, as at the corner of a drawer or
+    a chest. The corner of a frame, where a rail enters a stile, is not one."""
     lets_run_past: ClassVar[bool] = False
     """Whether the mate may run on past the part that is joined to it."""
     has_tails: ClassVar[bool] = False
@@ -69,35 +63,42 @@ class Joint(ABC):
         Parameters
         ----------
         mate
-            What the mate measures in the direction of the joint: a board's thickness,
-            for a tenon in a stile the stile's width. [in]
+            What the mate measures in the direction the housed part enters it: where it
+            enters a face, the board's thickness; where a rail enters the edge of a
+            stile, the stile's width. [in]
         """
 
     @abstractmethod
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
-        """What the joint adds to the part at this edge, counted from its `base`.
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
+        """What the joint adds to an end of the part, counted from its `base`.
 
-        Never negative: a joint that adds nothing says so with `Sum.nothing(why)`.
+        Never negative: a joint that adds nothing says so with `Sum.nothing(why)`. From
+        the shoulders only the housed part gains anything, and gains the joint's depth.
 
         Parameters
         ----------
-        own, mate
-            Thickness of this part, and of its mate in the direction of the joint. [in]
+        role
+            Whether the part enters its mate or receives it.
+        own
+            Thickness of this part. [in]
+        mate
+            What its mate measures in the direction of the joint, as for `depth`; never
+            to be taken for this part's own thickness. [in]
         """
 
     @property
     def needs_mate(self) -> bool:
-        """Whether its figures depend on how thick the mate is."""
+        """Whether its figures depend on what the mate measures."""
         return True
 
     def impossible(self, *, mate: Inches, unit: UnitName = "in") -> str:
-        """Why it cannot be cut into a mate this thick; nothing when it can."""
+        """Why it cannot be cut into a mate that measures so much; nothing when it can."""
         return ""
 
     def limits(
         self, *, own: Inches, mate: Inches, unit: UnitName = "in"
     ) -> tuple[str, ...]:
-        """When the joint is unwise between parts this thick: warnings that say why."""
+        """When the joint is unwise between parts of these sizes: warnings that say why."""
         return ()
 
     @property

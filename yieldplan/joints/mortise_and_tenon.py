@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar, Self
 
-from yieldplan.joints.joint import MATE, Edge, Joint, Role, say, settled_figure
+from yieldplan.joints.joint import MATE, Joint, Role, say, settled_figure
 from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches, UnitName
@@ -65,9 +65,7 @@ class MortiseAndTenon(Joint):
         through = Sum.of((MATE, mate))
         return through + Sum.of(("left proud", self.proud)) if self.proud else through
 
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
-        if edge is Edge.LONG_EDGE:
-            return Sum.nothing("a tenon is cut on an end")
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
         if role is Role.HOUSING:
             return Sum.nothing("the mortise is cut into this part")
         return self.depth(mate=mate)

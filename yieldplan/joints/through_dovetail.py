@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
-from yieldplan.joints.joint import MATE, Base, Edge, Joint, Role, say
+from yieldplan.joints.joint import MATE, Base, Joint, Role, say
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches, UnitName
 
@@ -29,7 +29,7 @@ class ThroughDovetail(Joint):
     """
 
     base: ClassVar[Base] = "outside"
-    makes_corner: ClassVar[bool] = True
+    makes_box_corner: ClassVar[bool] = True
     has_tails: ClassVar[bool] = True
 
     proud: Inches = field(
@@ -41,9 +41,7 @@ class ThroughDovetail(Joint):
         through = Sum.of((MATE, mate))
         return through + Sum.of(("left proud", self.proud)) if self.proud else through
 
-    def allowance(self, *, role: Role, edge: Edge, own: Inches, mate: Inches) -> Sum:
-        if edge is Edge.LONG_EDGE:
-            return Sum.nothing("dovetails are cut in end grain")
+    def allowance(self, *, role: Role, own: Inches, mate: Inches) -> Sum:
         if self.proud:
             return Sum.of(("left proud", self.proud))
         return Sum.nothing("through dovetail, the outside is its full length")

@@ -103,7 +103,7 @@ class Drawer(Assembly):
             if part.id.startswith(f"{self.name}/")
         }
         box, groove = self._box(job, Faults()), self._groove(job)
-        return tuple(fits(box, groove, self._play(job), own))
+        return tuple(fits(box, groove, self._play(job), self.front, own))
 
     def _build(self, job: Job, found: Faults) -> Built:
         box, groove = self._box(job, found), self._groove(job)

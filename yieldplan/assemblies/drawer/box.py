@@ -170,4 +170,6 @@ class Box:
         if self.back.set_in is not None:
             return self.back.set_in
         # A dado needs wood behind it, or its far wall breaks out.
-        return self.back.thickness if not self.back_joint.makes_corner else Fraction(0)
+        return (
+            self.back.thickness if not self.back_joint.makes_box_corner else Fraction(0)
+        )
