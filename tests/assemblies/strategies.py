@@ -108,14 +108,18 @@ def drawers(draw: st.DrawFn) -> Assembly:
 
 
 def plain_parts() -> st.SearchStrategy[Assembly]:
-    """Parts between two mates."""
-    return st.builds(
+    """Parts between two mates, and a few by their length."""
+    plain = {
+        "name": st.just("rail"),
+        "where": st.just(HERE),
+        "wood": st.just("walnut"),
+        "width": sizes(1, 6),
+        "thickness": thin(),
+    }
+    by_length = st.builds(PlainPart, **plain, length=sizes(2, 60))
+    spanning = st.builds(
         PlainPart,
-        name=st.just("rail"),
-        where=st.just(HERE),
-        wood=st.just("walnut"),
-        width=sizes(1, 6),
-        thickness=thin(),
+        **plain,
         between=st.builds(
             Between,
             clear=sizes(2, 60),
@@ -125,6 +129,7 @@ def plain_parts() -> st.SearchStrategy[Assembly]:
             far_mate=maybe(thin()),
         ),
     )
+    return spanning | spanning | spanning | by_length
 
 
 OF_EVERY_KIND = {"drawer": drawers(), "part": plain_parts()}
