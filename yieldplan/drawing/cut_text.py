@@ -155,7 +155,7 @@ class _Words:
 
     def _ripping(self, node: Node, *, name_strips: bool) -> str:
         said: list[str] = []
-        straighten = "trim" if self.cutting.piece.kind == "sheet" else "joint"
+        straighten = "trim" if self.cutting.piece.is_sheet else "joint"
         start, off = node.box[1], 0
         alike: list[str] = []
 

@@ -46,13 +46,23 @@ class Label:
     may_shrink: bool = False
 
 
-def say(label: Label, fullness: Fullness) -> list[Item] | None:
-    """The words for one piece, or None when they do not fit."""
+def say(
+    label: Label, fullness: Fullness, *, may_hide: bool = True
+) -> list[Item] | None:
+    """The words for one piece, or None when they do not fit.
+
+    Parameters
+    ----------
+    may_hide
+        Whether they may lie on a mark where nothing else fits.
+    """
     room = label.rect.inset(2.0)
-    for lines in _ways(label, room, fullness):
-        placed = _place(lines, label, room)
-        if placed is not None:
-            return placed
+    # Smaller words beside a knot come before larger ones over it.
+    for hides in (False, True)[: 1 + may_hide]:
+        for lines in _ways(label, room, fullness):
+            placed = _place(lines, label, room, hides=hides)
+            if placed is not None:
+                return placed
     return None
 
 
@@ -60,16 +70,32 @@ def fullest(labels: Sequence[Label], fullness: Fullness) -> list[Item] | None:
     """The words for every piece of a board, or None when some do not fit."""
     words: list[Item] = []
     for label in labels:
-        said = say(label, fullness)
-        if said is None and label.may_shrink:
-            short = replace(label, name="set-up")
-            said = say(label, Fullness.FOLDED_NAME) or say(short, Fullness.NAME)
+        if label.may_shrink:
+            said = _test_piece(label, fullness)
+        else:
+            said = say(label, fullness)
         if said is None:
             if fullness < Fullness.NUMBER and not label.may_shrink:
                 return None
             continue
         words.extend(said)
     return words
+
+
+def _test_piece(label: Label, fullness: Fullness) -> list[Item] | None:
+    short = replace(label, name="set-up")
+    ways = (
+        (label, fullness),
+        (label, Fullness.FOLDED_NAME),
+        (short, Fullness.NAME),
+        (short, Fullness.NUMBER),
+    )
+    for may_hide in (False, True):
+        for words, how in ways:
+            said = say(words, how, may_hide=may_hide)
+            if said is not None:
+                return said
+    return None
 
 
 _Line = tuple[Text, ...]
@@ -132,12 +158,20 @@ def _wide(line: _Line) -> float:
     return sum(text.rect().width for text in line) + _BETWEEN * (len(line) - 1)
 
 
-def _place(lines: Sequence[_Line], label: Label, room: Rect) -> list[Item] | None:
+def _place(
+    lines: Sequence[_Line], label: Label, room: Rect, *, hides: bool
+) -> list[Item] | None:
     heights = [max(text.size for text in line) * (ASCENT + DESCENT) for line in lines]
     high, wide = sum(heights), max(_wide(line) for line in lines)
     if high > room.height + 2.5 or wide > room.width:
         return None
-    top, middle = _free_place(label, room, wide, high)
+    place = _free_place(label, room, wide, high)
+    if place is None and not hides:
+        return None
+    top, middle = place or (
+        (room.y0 + room.y1 - high) / 2,
+        (room.x0 + room.x1) / 2,
+    )
     items: list[Item] = []
     for line, height in zip(lines, heights, strict=True):
         base = top + ASCENT * max(text.size for text in line)
@@ -153,12 +187,19 @@ def _place(lines: Sequence[_Line], label: Label, room: Rect) -> list[Item] | Non
     return items
 
 
+_LOOKS = 12
+"""Places along a piece that are looked at beside those next to its marks."""
+
+
 def _free_place(
     label: Label, room: Rect, wide: float, high: float
-) -> tuple[float, float]:
-    """Top and middle of a place for the words clear of marks; the piece's own middle when nowhere."""
+) -> tuple[float, float] | None:
+    """Top and middle of a place for the words where they hide no mark; None when there is none."""
     centre, level = (room.x0 + room.x1) / 2, (room.y0 + room.y1 - high) / 2
-    across, up = [centre], [level]
+    reach = room.width - wide
+    across = [centre]
+    across += [room.x0 + wide / 2 + reach * n / _LOOKS for n in range(_LOOKS + 1)]
+    up = [level, room.y0 - 1.2, room.y1 + 1.2 - high]
     for avoid in label.avoid:
         across += [avoid.x0 - wide / 2 - 2, avoid.x1 + wide / 2 + 2]
         up += [avoid.y0 - high - 1, avoid.y1 + 1]
@@ -167,14 +208,29 @@ def _free_place(
         for top in up
         for middle in across
     )
-    for _, top, middle in places:
-        rect = Rect(middle - wide / 2, top, middle + wide / 2, top + high)
-        inside = (
-            room.x0 - 0.01 <= rect.x0
-            and rect.x1 <= room.x1 + 0.01
-            and room.y0 - 1.3 <= rect.y0
-            and rect.y1 <= room.y1 + 1.3
-        )
-        if inside and not any(rect.meets(avoid) for avoid in label.avoid):
-            return top, middle
-    return level, centre
+    for may_touch in (False, True):
+        for _, top, middle in places:
+            rect = Rect(middle - wide / 2, top, middle + wide / 2, top + high)
+            inside = (
+                room.x0 - 0.01 <= rect.x0
+                and rect.x1 <= room.x1 + 0.01
+                and room.y0 - 1.3 <= rect.y0
+                and rect.y1 <= room.y1 + 1.3
+            )
+            share = _LEFT_VISIBLE if may_touch else 0.0
+            if inside and all(_hidden(avoid, rect) <= share for avoid in label.avoid):
+                return top, middle
+    return None
+
+
+_LEFT_VISIBLE = 0.25
+"""Share of a mark that words may lie on: a streak of sap goes on beside them."""
+
+
+def _hidden(mark: Rect, words: Rect) -> float:
+    """Share of a mark that lies under the words."""
+    if not mark.meets(words):
+        return 0.0
+    wide = min(mark.x1, words.x1) - max(mark.x0, words.x0)
+    high = min(mark.y1, words.y1) - max(mark.y0, words.y0)
+    return wide * high / max(mark.width * mark.height, 1e-6)

@@ -60,9 +60,12 @@ def merged(shared: Mapping[str, Any], own: Mapping[str, Any]) -> dict[str, Any]:
     """What is said once for all, overruled key by key by what the table itself says.
 
     A joint of another kind replaces the shared one whole: a dado has no use for a
-    dovetail's lap.
+    dovetail's lap. What says its wood is not of the shared sheet, nor the other way.
     """
     both = dict(shared)
+    for said, other in (("wood", "sheet"), ("sheet", "wood")):
+        if said in own and other not in own:
+            both.pop(other, None)
     for key, value in own.items():
         before = both.get(key)
         if isinstance(before, dict) and isinstance(value, dict):
