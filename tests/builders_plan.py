@@ -382,6 +382,7 @@ P1 = make_piece("P1", "118", "13", wood="poplar", line="poplar 4/4", grade="No. 
 P2 = make_piece("P2", "120", "7 1/4", wood="poplar", line="poplar 4/4", grade="No. 1 Common", per_foot=46_000)  # fmt: skip
 S1 = make_piece(
     "bottom", "96", "48", wood="bottom", line="birch plywood", kind="sheet",
+    is_planed=True, is_sheet=True,
     thickness="1/4", thick=Fraction(1, 4), grade="", board_feet=None, per_foot=None,
     price=380_000, copies=3, end_trims=(inches("1/4"),) * 2, edge_passes=(inches("1/8"),) * 2,
 )  # fmt: skip

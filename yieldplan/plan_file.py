@@ -167,6 +167,7 @@ def _stock(piece: Piece) -> Document:
         "wood": piece.wood,
         "line": piece.line,
         "kind": piece.kind,
+        "planed": piece.is_planed,
         "thickness": piece.thickness,
         "thick": _nearest_tick(piece.thick),
         "grade": piece.grade,

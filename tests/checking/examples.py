@@ -160,6 +160,7 @@ def _piece(
         "wood": wood,
         "line": f"{wood} 4/4",
         "kind": "rough board" if feet else "sheet",
+        "planed": feet is None,
         "thickness": "4/4",
         "thick": 8128 if feet else ticks("1/4"),
         "grade": "",

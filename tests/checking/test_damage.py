@@ -172,6 +172,15 @@ STOCK: dict[str, tuple[Damage, str]] = {
         "W07 (walnut 4/4) is about 15/16 in (7618 ticks) thick; blank k1, which lists "
         "that line, needs 15/16 in (7620 ticks)",
     ),
+    "rough board that is said to be planed, thinner than the part": (
+        lambda p: named(p["stock"], "W07").update(planed=True, thick=6090),
+        "W07 (walnut 4/4) is about 3/4 in (6090 ticks) thick; blank k1, which lists "
+        "that line, needs 3/4 in (6096 ticks)",
+    ),
+    "no word on whether it is planed": (
+        lambda p: named(p["stock"], "W07").pop("planed"),
+        "planed should be true or false, and is not there",
+    ),
     "sheet thinner than the part": (
         lambda p: named(p["stock"], "S1").update(thick=2030),
         "S1 (birch 4/4) is about 1/4 in (2030 ticks) thick; blank k7",

@@ -166,6 +166,7 @@ def _piece(piece: TinyPiece) -> dict[str, Any]:
         "wood": "oak",
         "line": piece.line,
         "kind": "rough board",
+        "planed": False,
         "thickness": "4/4",
         "thick": 8,
         "grade": "",

@@ -80,13 +80,18 @@ def test_surfaced_stock_is_counted_as_what_it_was_before_the_planer() -> None:
     board = make_board(
         "W1",
         kind="surfaced board",
+        is_planed=True,
         thickness="13/16 surfaced",
         thick=Fraction(13, 16),
     )
     # 13/16 is planed from 4/4 (engineeringtoolbox.com, hardwood lumber dimensions).
     assert purchase.measured_thickness(board, "in") == 1
     thicker = make_board(
-        "W2", kind="surfaced board", thickness="8/4 surfaced", thick=Fraction(7, 4)
+        "W2",
+        kind="surfaced board",
+        is_planed=True,
+        thickness="8/4 surfaced",
+        thick=Fraction(7, 4),
     )
     assert purchase.measured_thickness(thicker, "in") == 2
 

@@ -13,9 +13,9 @@ from yieldplan.units import TapeError
 @pytest.mark.parametrize("written", ["4/4", '4/4"', " 4 / 4 ", "4/4 rough"])
 def test_quarters_from_four_up_are_rough(written: str) -> None:
     thickness = parse_thickness(written, "in")
-    assert (thickness.name, thickness.kind, thickness.thick) == (
+    assert (thickness.name, thickness.is_surfaced, thickness.thick) == (
         "4/4",
-        "rough board",
+        False,
         1,
     )
 
@@ -36,7 +36,7 @@ def test_a_surfaced_quarter_measures_what_the_trade_planes_it_to(
     written: str, measures: str
 ) -> None:
     thickness = parse_thickness(written, "in")
-    assert thickness.kind == "surfaced board"
+    assert thickness.is_surfaced
     assert thickness.thick == Fraction(measures)
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from tests.sources.tallies import make_job, read_raw, read_text, with_prices
 
-HEAD = "id,wood,thickness,length,width,grade,price_per_foot,quantity,board_feet,marks,clear\n"
+HEAD = "id,wood,thickness,length,width,grade,price_per_foot,quantity,board_feet,marks,clear,kind\n"
 COLUMNS = HEAD.strip().split(",")
 
 
@@ -37,6 +37,9 @@ def test_the_row_these_tests_spoil_is_right(tmp_path: Path) -> None:
         ("thickness", "4. Mai", "into 4 May", "as text"),
         ("thickness", "46146", "into 4 May", "as text"),
         ("width", "7/1/16", "into 4 May", "as text"),
+        ("kind", "ruff board", "no such kind", 'Did you mean "rough board"?'),
+        ("kind", "sheet", "this is a sheet", "job file"),
+        ("kind", "surfaced board", "4/4, is that of a rough board", "after the thickness"),
         ("width", "", "no width", "Measure it"),
         ("width", "7 9/8", "not less than one", "Correct"),
         ("width", "0", "is not 0", "Correct"),

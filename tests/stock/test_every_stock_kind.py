@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import inspect
+from pathlib import Path
 
 import pytest
 
 from tests.builders import inches, make_job, make_part, make_piece, make_shop
+from tests.sources import tallies
 from yieldplan import stock
 from yieldplan.blanks import routes
 from yieldplan.faults import Faults
@@ -43,6 +45,35 @@ def test_trims_and_steps_come_from_the_shop(kind: StockKind) -> None:
 def test_a_kind_states_facts_a_yard_can_read(kind: StockKind) -> None:
     assert kind.marks_from in ("zero end", "trimmed end")
     assert (inspect.getdoc(type(kind)) or "").splitlines()[0].endswith(".")
+
+
+BOARDS = [name for name, kind in kinds().items() if not kind.is_sheet]
+
+
+@pytest.mark.parametrize("name", BOARDS)
+def test_a_tally_can_reach_every_kind_of_board(name: str, tmp_path: Path) -> None:
+    kind, job = kinds()[name], tallies.make_job()
+    state = "surfaced" if kind.is_planed else "rough"
+    text = f"length,width,thickness,kind,price_per_foot\n96,7,4/4 {state},{name},9\n"
+    (board,), faults = tallies.read_text(tmp_path, text, job)
+    assert not faults
+    assert (board.kind, board.is_planed, board.is_sheet) == (
+        name,
+        kind.is_planed,
+        False,
+    )
+    assert board.end_trims == (kind.end_trim(job.shop),) * 2
+    assert board.edge_passes == (kind.edge_pass(job.shop),) * 2
+
+
+@EVERY
+def test_planed_stock_need_be_no_thicker_than_what_it_ends_at(kind: StockKind) -> None:
+    # A part of 3/4 asks for 3/4 + 3/16 = 15/16 of rough stock.
+    part = {"wood": "ply", "is_sheet": True} if kind.is_sheet else {}
+    wood = "ply" if kind.is_sheet else "walnut"
+    assert kind.serves(blank("3/4", **part), make_piece(wood=wood, thick="15/16"))
+    thin = kind.serves(blank("3/4", **part), make_piece(wood=wood, thick="3/4"))
+    assert thin == kind.is_planed
 
 
 @EVERY

@@ -76,6 +76,7 @@ class Piece:
     wood: str
     line: str
     kind: str
+    planed: bool
     thick: int
     grade: str
     length: int

@@ -105,6 +105,7 @@ def _piece(row: Record) -> Piece:
         wood=row.text("wood"),
         line=row.text("line"),
         kind=row.text("kind"),
+        planed=row.flag("planed"),
         thick=row.whole("thick", least=1, most=LONGEST),
         grade=row.text("grade", empty=True),
         length=length,

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from yieldplan.checking.facts import Plan
 
-ROUGH = "rough board"
 ROUNDED = 1
 """A size off the grid was rounded up for the part and down for the stock. [ticks]"""
 
@@ -53,8 +52,8 @@ def stock_is_thick_enough(plan: Plan) -> Iterator[str]:
         for piece in plan.stock:
             if piece.wood != blank.wood or piece.line not in blank.lines:
                 continue
-            # Surfaced stock and sheets need only what the part ends at.
-            least = max(finished, blank.thickness if piece.kind == ROUGH else 0)
+            # What is planed already need only be as thick as the part ends at.
+            least = max(finished, 0 if piece.planed else blank.thickness)
             if piece.thick + ROUNDED < least:
                 yield (
                     f"{piece.id} ({piece.line}) is {plan.say(piece.thick)} thick; blank "

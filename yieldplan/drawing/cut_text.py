@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from itertools import groupby
 
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
@@ -11,6 +12,7 @@ from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Cutting, Node
 from yieldplan.units import UnitName, from_ticks, tape
 
+_FAR = Fraction(1, 4)
 TICK = "[ ]"
 
 
@@ -69,6 +71,7 @@ class _Words:
                 if rip.node.into:
                     yield self._strip(rip.node, number)
         yield from self._after_milling()
+        yield from self._planed_far()
 
     def _size(self, ticks: int) -> str:
         return tape(from_ticks(ticks), self.saw.unit)
@@ -238,6 +241,21 @@ class _Words:
                 continue
             seen.append(blank.id)
             yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
+
+    def _planed_far(self) -> Iterator[str]:
+        """Parts from stock a quarter or more too thick: that is a lot of planing."""
+        piece = self.cutting.piece
+        far: dict[str, str] = {}
+        for node in kept(self.cutting.tree):
+            blank = self.saw.blanks[node.blank] if node.blank else None
+            if blank is None or blank.is_sheet or blank.set_up:
+                continue
+            if piece.thick - blank.thickness.value >= _FAR:
+                rough = tape(blank.thickness.value, self.saw.unit)
+                far[blank.words] = rough
+        for rough in sorted(set(far.values())):
+            names = _listed([name for name, need in far.items() if need == rough])
+            yield f"Planed from {piece.thickness}, where {rough} thick would do: {names}."
 
 
 def _times(content: str, count: int) -> str:

@@ -18,6 +18,9 @@ from yieldplan.units import Inches, parse_length
 MOST = 6
 """Nobody looks for more than this at once."""
 
+_NAMED = 3
+"""Names of pieces alike that are written out."""
+
 _Rank = tuple[Inches, Inches, object]
 
 
@@ -35,7 +38,21 @@ def must_find(taken: Sequence[Taken], job: Job) -> tuple[MustFind, ...]:
             if not is_matched(each.blank):
                 first.setdefault(_line(each.blank, job), each)
         found += [each for each in first.values() if each not in found]
-    return tuple(_said(found[:MOST], job))
+    return tuple(_said(_each_size_once(found, job)[:MOST], boards, job))
+
+
+def _size(each: Taken, job: Job) -> tuple[object, ...]:
+    """What makes two blanks the same piece to look for."""
+    blank = each.blank
+    sizes = blank.length.value, blank.width.value
+    return (*sizes, _line(blank, job), blank.show_face, is_matched(blank))
+
+
+def _each_size_once(found: Sequence[Taken], job: Job) -> list[Taken]:
+    first: dict[object, Taken] = {}
+    for each in found:
+        first.setdefault(_size(each, job), each)
+    return list(first.values())
 
 
 def least_board(blank: Blank, shop: Shop) -> tuple[Inches, Inches]:
@@ -57,20 +74,25 @@ def is_matched(blank: Blank) -> bool:
     return blank.route == "match"
 
 
-def _said(found: Sequence[Taken], job: Job) -> Iterator[MustFind]:
+def _said(
+    found: Sequence[Taken], boards: Sequence[Taken], job: Job
+) -> Iterator[MustFind]:
     # What a tape shows at the yard, never less than will do.
     mark = parse_length("1 mm") if job.unit == "mm" else Fraction(1, 8)
     for each in found:
         length, width = (
             ceil(size / mark) * mark for size in least_board(each.blank, job.shop)
         )
+        alike = [other for other in boards if _size(other, job) == _size(each, job)]
+        names = [other.blank.words for other in alike]
+        more = f" and {len(names) - _NAMED} more" if len(names) > _NAMED else ""
         yield MustFind(
-            count=each.count,
+            count=sum(other.count for other in alike),
             line=_line(each.blank, job),
             width=width,
             length=length,
             face=each.blank.show_face,
-            what_for=each.blank.words,
+            what_for=", ".join(names[:_NAMED]) + more,
         )
 
 

@@ -74,10 +74,10 @@ def net_and_rough(plan: Plan, line: PurchaseLine) -> tuple[Fraction, Fraction]:
 def measured_thickness(piece: Piece, unit: UnitName) -> Inches:
     """The thickness board feet are counted by: nominal, and one inch at the least. [in]
 
-    A surfaced board is measured by what it was before the planer.
+    A planed board is measured by what it was before the planer.
     """
     thick = piece.thick
-    if piece.kind == "surfaced board":
+    if piece.is_planed:
         try:
             thick = parse_thickness(piece.thickness, unit).measured
         except TapeError:

@@ -63,6 +63,6 @@ def _listed(wood: str, job: Job) -> Iterator[Thickness]:
 
 
 def _serves(offered: Thickness, blank: Blank) -> bool:
-    if offered.kind == "surfaced board":
+    if offered.is_surfaced:
         return offered.thick >= blank.finished_thickness
     return offered.thick >= blank.thickness.value

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
 
 from yieldplan.reference.tables import quarters
 from yieldplan.units import Inches, TapeError, UnitName, parse_length
@@ -22,8 +21,8 @@ class Thickness:
     ----------
     name
         One way of writing it: `4/4`, `13/16 surfaced`, `27 mm`.
-    kind
-        The stock kind it makes the board.
+    is_surfaced
+        Whether it says that the board was planed; rough else.
     thick
         What the board can give: nominal when rough, actual when surfaced. [in]
     measured
@@ -31,7 +30,7 @@ class Thickness:
     """
 
     name: str
-    kind: Literal["rough board", "surfaced board"]
+    is_surfaced: bool
     thick: Inches
     measured: Inches
 
@@ -70,12 +69,12 @@ def parse_thickness(
     if is_surfaced:
         return Thickness(
             name=f"{written} surfaced",
-            kind="surfaced board",
+            is_surfaced=True,
             thick=thick,
             measured=_before_surfacing(thick),
         )
     return Thickness(
-        name=f"{written} rough", kind="rough board", thick=thick, measured=thick
+        name=f"{written} rough", is_surfaced=False, thick=thick, measured=thick
     )
 
 
@@ -83,7 +82,7 @@ def _of_quarter(count: int, is_surfaced: bool) -> Thickness:
     name = f"{count}/4"
     nominal = Fraction(count, 4)
     if not is_surfaced:
-        return Thickness(name=name, kind="rough board", thick=nominal, measured=nominal)
+        return Thickness(name=name, is_surfaced=False, thick=nominal, measured=nominal)
     if name not in quarters():
         raise TapeError(
             f"what {name} measures when surfaced is not in the table",
@@ -91,7 +90,7 @@ def _of_quarter(count: int, is_surfaced: bool) -> Thickness:
         )
     return Thickness(
         name=f"{name} surfaced",
-        kind="surfaced board",
+        is_surfaced=True,
         thick=quarters()[name].surfaced,
         measured=nominal,
     )

@@ -26,10 +26,14 @@ class Piece:
         What a purchase line calls it: wood and thickness, `walnut 4/4`.
     kind
         Name of its stock kind in words (`rough board`, `sheet`).
+    is_planed
+        Its thickness is what a rule reads: nothing is planed off its faces.
+    is_sheet
+        A sheet product, not a board.
     thickness
         The name it is sold by: `4/4`, `5.2 mm`.
     thick
-        Nominal thickness; for a surfaced board or a sheet the actual one. [in]
+        Nominal thickness; the actual one of what is planed. [in]
     length, width
         Whole length, narrowest clear width. [in]
     board_feet
@@ -56,6 +60,8 @@ class Piece:
     board_feet: Fraction | None
     per_foot: int | None
     price: int
+    is_planed: bool = False
+    is_sheet: bool = False
     end_trims: tuple[Inches, Inches]
     edge_passes: tuple[Inches, Inches]
     marks: tuple[Mark, ...] = ()

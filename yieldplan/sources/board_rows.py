@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+import yieldplan.stock
 from yieldplan.faults import did_you_mean
 from yieldplan.measure.thickness import Thickness, parse_thickness
 from yieldplan.model.faces import Mark
@@ -14,6 +15,9 @@ from yieldplan.model.names import tidy_name, trouble_with_name
 from yieldplan.reference.tables import grade_name
 from yieldplan.sources.columns import Row
 from yieldplan.sources.marks import Board, marks_between, parse_marks
+from yieldplan.stock.kind import StockKind
+from yieldplan.stock.rough_board import RoughBoard
+from yieldplan.stock.surfaced_board import SurfacedBoard
 from yieldplan.units import Inches, TapeError
 
 MOST_BOARDS = 5_000
@@ -29,6 +33,7 @@ class BoardRow:
     name: str
     wood: str
     thickness: Thickness
+    kind: StockKind
     length: Inches
     width: Inches
     tally_width: Inches
@@ -65,6 +70,7 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
     name = _name(row, number)
     wood = _wood(row, job)
     thickness = _thickness(row, job, wood)
+    kind = _kind(row, thickness)
     length, width = row.length("length"), row.length("width")
     if length is not None and _may_be_feet(row, length):
         length = None
@@ -77,7 +83,9 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
     for column, size in (("length", length), ("width", width)):
         if size is None and not row.cell(column):
             row.wrong(column, f"the board has no {column}", "Measure it and write it")
-    if thickness is None or length is None or width is None or tally_width is None:
+    if thickness is None or kind is None:
+        return None
+    if length is None or width is None or tally_width is None:
         return None
     if len(row.faults) > before:
         return None
@@ -86,6 +94,7 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
         name=name,
         wood=wood,
         thickness=thickness,
+        kind=kind,
         length=length,
         width=width,
         tally_width=tally_width,
@@ -151,6 +160,36 @@ def _thickness(row: Row, job: Job, wood: str) -> Thickness | None:
         return parse_thickness(listed[0], job.unit)
     if wood:
         row.wrong("thickness", "the board has no thickness", "Write it, such as 4/4")
+    return None
+
+
+def _kind(row: Row, thickness: Thickness | None) -> StockKind | None:
+    """The kind of stock that is written, else rough or surfaced as the thickness says."""
+    said = tidy_name(row.cell("kind"))
+    if not said:
+        if thickness is None:
+            return None
+        return SurfacedBoard() if thickness.is_surfaced else RoughBoard()
+    kinds = yieldplan.stock.kinds()
+    boards = {name: kind for name, kind in kinds.items() if not kind.is_sheet}
+    known = {name.lower(): kind for name, kind in boards.items()}
+    kind = known.get(said.lower())
+    if kind is not None:
+        if thickness is not None and thickness.is_surfaced != kind.is_planed:
+            state = "surfaced" if thickness.is_surfaced else "rough"
+            row.wrong(
+                "kind",
+                f"the thickness, {thickness.name}, is that of a {state} board",
+                "Correct the kind, or write rough or surfaced after the thickness",
+            )
+        return kind
+    if said.lower() in (name.lower() for name in kinds):
+        row.wrong(
+            "kind", "this is a sheet", "Sheets stand in the job file: take it out"
+        )
+    else:
+        remedy = did_you_mean(said.lower(), boards)
+        row.wrong("kind", "there is no such kind of stock", remedy)
     return None
 
 

@@ -6,15 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-import yieldplan.stock
-from yieldplan import registry
 from yieldplan.measure.board_feet import Measured, board_feet
 from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
 from yieldplan.sources import price_list
 from yieldplan.sources.board_rows import MOST_BOARDS, BoardRow, read_row
 from yieldplan.sources.columns import Row
-from yieldplan.stock.kind import StockKind
 
 
 @dataclass(kw_only=True)
@@ -48,12 +45,11 @@ def boards(rows: Sequence[Row], job: Job, *, is_list_whole: bool) -> tuple[Piece
 def _pieces(
     seen: Sequence[BoardRow], job: Job, *, is_list_whole: bool
 ) -> tuple[Piece, ...]:
-    kinds = registry.find(yieldplan.stock, StockKind)  # type: ignore[type-abstract]
     feet = _feet(seen, job)
     unpriced: dict[tuple[str, str], _Unpriced] = {}
     found = []
     for board in seen:
-        kind = kinds[board.thickness.kind]()
+        kind = board.kind
         trim, edge = kind.end_trim(job.shop), kind.edge_pass(job.shop)
         for name in board.names:
             cost = _cost(board, feet[name], job)
@@ -69,7 +65,8 @@ def _pieces(
                     id=name,
                     wood=board.wood,
                     line=board.line,
-                    kind=board.thickness.kind,
+                    kind=kind.name,
+                    is_planed=kind.is_planed,
                     thickness=board.thickness.name,
                     thick=board.thickness.thick,
                     grade=board.grade,

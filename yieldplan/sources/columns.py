@@ -17,6 +17,7 @@ COLUMNS: Mapping[str, str] = {
     "id": "the number or letters chalked on the board",
     "wood": "its key in the job file; may be left out where the job has one wood",
     "thickness": "4/4, 5/4; or 13/16 surfaced, 27 mm rough",
+    "kind": "kind of stock, such as rough board; left out, the thickness says it",
     "length": "whole length, needed",
     "width": "narrowest clear width, needed",
     "grade": "FAS, No. 1 Common, or the yard's own word",

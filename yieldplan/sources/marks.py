@@ -92,7 +92,7 @@ def _mark(entry: str, board: Board, wrong: Wrong) -> Mark | None:
         return None
     kind = match["kind"].lower()
     if kind not in MARK_KINDS:
-        wrong(entry, f'"{kind}" is no kind of mark', did_you_mean(kind, MARK_KINDS))
+        wrong(entry, f'"{kind}" is no kind of mark', _kind_meant(kind))
         return None
     along, *across = re.split(r"\s+[x×]\s+", match["places"], flags=re.IGNORECASE)
     if len(across) > 1:
@@ -147,3 +147,9 @@ def _stretch(
         )
         return None
     return start, end_
+
+
+def _kind_meant(kind: str) -> str:
+    if kind.lower() == "loose":
+        return "A loose knot is written as the hole it will be: hole"
+    return did_you_mean(kind, MARK_KINDS)

@@ -7,7 +7,6 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 import yieldplan.sources
-import yieldplan.stock
 from yieldplan import registry
 from yieldplan.faults import Faults, Where
 from yieldplan.measure.money import from_units
@@ -18,7 +17,7 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.board_rows import MOST_BOARDS
 from yieldplan.sources.source import Source
-from yieldplan.stock.kind import StockKind
+from yieldplan.stock.sheet import Sheet as SheetKind
 from yieldplan.units import Inches, UnitName, tape
 
 
@@ -97,14 +96,16 @@ def sheets_of(
 
 
 def _sheet(sheet: Sheet, wanted: int, job: Job) -> Piece:
-    kind = registry.find(yieldplan.stock, StockKind)["sheet"]()  # type: ignore[type-abstract]
+    kind = SheetKind()
     trim, edge = kind.end_trim(job.shop), kind.edge_pass(job.shop)
     thickness = thickness_in_words(sheet.thickness, job.unit)
     return Piece(
         id=sheet.name,
         wood=sheet.name,
         line=f"{sheet.name} {thickness}",
-        kind="sheet",
+        kind=kind.name,
+        is_planed=kind.is_planed,
+        is_sheet=kind.is_sheet,
         thickness=thickness,
         thick=sheet.thickness,
         length=sheet.length,

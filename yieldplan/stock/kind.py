@@ -8,6 +8,7 @@ from typing import ClassVar
 from yieldplan.model.blanks import Blank
 from yieldplan.model.pieces import MarksFrom, Piece
 from yieldplan.model.shop import Shop
+from yieldplan.registry import name_in_words
 from yieldplan.units import Inches
 
 
@@ -16,6 +17,16 @@ class StockKind(ABC):
 
     marks_from: ClassVar[MarksFrom]
     """Whether crosscut marks are read from the numbered end or from the trimmed end."""
+
+    is_planed: ClassVar[bool]
+    """Whether its thickness is what a rule reads and nothing is planed off its faces."""
+    is_sheet: ClassVar[bool] = False
+    """Whether it is a sheet product of the job file; else a board, as a tally lists it."""
+
+    @property
+    def name(self) -> str:
+        """Its name in words."""
+        return name_in_words(type(self))
 
     @abstractmethod
     def end_trim(self, shop: Shop) -> Inches:

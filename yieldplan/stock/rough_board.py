@@ -19,6 +19,7 @@ class RoughBoard(StockKind):
     """
 
     marks_from: ClassVar[MarksFrom] = "zero end"
+    is_planed: ClassVar[bool] = False
 
     def end_trim(self, shop: Shop) -> Inches:
         return shop.end_trim

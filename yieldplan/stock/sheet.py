@@ -18,6 +18,8 @@ class Sheet(StockKind):
     """
 
     marks_from: ClassVar[MarksFrom] = "trimmed end"
+    is_planed: ClassVar[bool] = True
+    is_sheet: ClassVar[bool] = True
 
     def end_trim(self, shop: Shop) -> Inches:
         return shop.sheet_trim

@@ -19,6 +19,7 @@ class SurfacedBoard(StockKind):
     """
 
     marks_from: ClassVar[MarksFrom] = "zero end"
+    is_planed: ClassVar[bool] = True
 
     def end_trim(self, shop: Shop) -> Inches:
         return shop.surfaced_end_trim
