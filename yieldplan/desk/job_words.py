@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from yieldplan.desk.keys import Key
+from yieldplan.model.faces import FORBIDS, MARK_KINDS
 from yieldplan.reference.tables import shop_defaults
 from yieldplan.sources.columns import COLUMNS, NEEDED
 
@@ -64,6 +65,50 @@ def _tally() -> list[Key]:
             words=words,
         )
         for name, words in COLUMNS.items()
+    ]
+
+
+def _faces() -> list[Key]:
+    return [
+        Key(
+            name=word,
+            takes="word",
+            default="",
+            words=f"may show {_listed(set(MARK_KINDS) - forbidden)}; "
+            f"never {_listed(forbidden)}",
+        )
+        for word, forbidden in FORBIDS.items()
+    ]
+
+
+def _listed(kinds: Iterable[str]) -> str:
+    return ", ".join(kind for kind in MARK_KINDS if kind in set(kinds)) or "nothing"
+
+
+def _marks() -> list[Key]:
+    notes = {
+        "knot": "a tight one; sound parts may have it",
+        "hole": "also a loose knot, which is going to be one",
+        "split": "through the board, from an end",
+        "check": "a crack along the grain",
+        "wane": "bark or a missing edge",
+        "sap": "sapwood",
+        "pith": "the heart of the tree",
+        "stain": "discoloured, sound",
+        "worm": "worm holes",
+        "shake": "a crack between the rings",
+    }
+    form = (
+        "FACE FROM to TO x FROM to TO; no face: through the board; no width: all of it"
+    )
+    return [
+        Key(
+            name=kind,
+            takes=form if kind == "knot" else "",
+            default="",
+            words=notes[kind],
+        )
+        for kind in MARK_KINDS
     ]
 
 
@@ -158,6 +203,20 @@ _ALL: Iterable[FixedTable] = (
         words="The columns of a tally, one board a row, in any order",
         keys=_tally,
         example="id,length,width,marks\nW07,9',9-1/2,knot A 31-1/2 to 32-1/2 x 2 to 3-1/2",
+    ),
+    FixedTable(
+        name="faces",
+        where='show_face = "clear", back_face = "sound"',
+        words="What a part's face must be free of; marks through the board count on both",
+        keys=_faces,
+        example='show_face = "sap allowed"',
+    ),
+    FixedTable(
+        name="marks",
+        where="column marks of a tally",
+        words="What is wrong with a board, as read off a tape from its numbered end",
+        keys=_marks,
+        example="knot A 31-1/2 to 32-1/2 x 2 to 3-1/2 | split 0 to 7",
     ),
 )
 TABLES = {table.name: table for table in _ALL}
