@@ -98,13 +98,10 @@ def _marks() -> list[Key]:
         "worm": "worm holes",
         "shake": "a crack between the rings",
     }
-    form = (
-        "FACE FROM to TO x FROM to TO; no face: through the board; no width: all of it"
-    )
     return [
         Key(
             name=kind,
-            takes=form if kind == "knot" else "",
+            takes="kind of mark",
             default="",
             words=notes[kind],
         )
@@ -214,7 +211,7 @@ _ALL: Iterable[FixedTable] = (
     FixedTable(
         name="marks",
         where="column marks of a tally",
-        words="What is wrong with a board, as read off a tape from its numbered end",
+        words="What is wrong with a board: kind, face (none: through it), stretch of length, stretch of width (none: all of it); from the numbered end and the near edge",
         keys=_marks,
         example="knot A 31-1/2 to 32-1/2 x 2 to 3-1/2 | split 0 to 7",
     ),

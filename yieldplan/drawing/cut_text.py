@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import groupby
+from math import ceil
 
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
 from yieldplan.drawing.saw import Saw
@@ -12,7 +13,8 @@ from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Cutting, Node
 from yieldplan.units import UnitName, from_ticks, tape
 
-_FAR = Fraction(1, 4)
+_FAR = Fraction(3, 16)
+"""Over the quarter that would do, from which the bench should hear of it. [in]"""
 TICK = "[ ]"
 
 
@@ -243,14 +245,15 @@ class _Words:
             yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
 
     def _planed_far(self) -> Iterator[str]:
-        """Parts from stock a quarter or more too thick: that is a lot of planing."""
+        """Parts from stock a quarter or more too thick: resawing may save wood."""
         piece = self.cutting.piece
         far: dict[str, str] = {}
         for node in kept(self.cutting.tree):
             blank = self.saw.blanks[node.blank] if node.blank else None
             if blank is None or blank.is_sheet or blank.set_up:
                 continue
-            if piece.thick - blank.thickness.value >= _FAR:
+            would_do = max(Fraction(1), Fraction(ceil(4 * blank.thickness.value), 4))
+            if piece.thick - would_do >= _FAR:
                 rough = tape(blank.thickness.value, self.saw.unit)
                 far[blank.words] = rough
         for rough in sorted(set(far.values())):
