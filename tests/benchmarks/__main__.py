@@ -20,6 +20,7 @@ class Measured:
     first: int
     prices: int
     dive: int
+    sets: int
     cost: int
     floor: int
     first_seconds: float
@@ -52,10 +53,12 @@ def measure(size: str, fill: str, seed: int, family: str) -> Measured:
     solution = solve(problem, Stop(), hear)
     seconds = time.process_time() - began
     cost = {stage.name: stage.cost for stage in solution.stages}
+    dive = cost.get("dive", cost["prices"])
     return Measured(
         first=solution.stages[0].cost,
         prices=cost["prices"],
-        dive=cost.get("dive", cost["prices"]),
+        dive=dive,
+        sets=cost.get("board sets", dive),
         cost=solution.cost,
         floor=solution.bound.value,
         first_seconds=heard[0],
@@ -78,13 +81,13 @@ def main() -> None:
     for fill in [chosen.fill] if chosen.fill else sorted(FILLS, reverse=True):
         print(
             f"{chosen.size} {fill}, {chosen.family}: cost after first plan, prices, dive, "
-            "repair; floor; gap; saved against first-fit; first plan, all [s of one core]; short"
+            "board sets, repair; floor; gap; saved against first-fit; first plan, all [s of one core]; short"
         )
         rows = []
         for seed in range(chosen.first, chosen.first + chosen.draws):
             row = measure(chosen.size, fill, seed, chosen.family)
             rows.append(row)
-            money = [row.first, row.prices, row.dive, row.cost, row.floor]
+            money = [row.first, row.prices, row.dive, row.sets, row.cost, row.floor]
             saved = f"{row.saved:6.1f} %" if row.saved is not None else "   ran out"
             print(
                 f"{seed:3d} "
@@ -96,7 +99,7 @@ def main() -> None:
         gaps = statistics.median(row.gap for row in rows)
         saved_all = [row.saved for row in rows if row.saved is not None]
         print(
-            f"median gap {gaps:.2f} %, saved "
+            f"median gap {gaps:.2f} %, worst {max(row.gap for row in rows):.2f} %, saved "
             + (f"{statistics.median(saved_all):.1f} %" if saved_all else "-")
             + f" ({len(saved_all)} of {len(rows)} jobs where first-fit found room)"
             + f", first {statistics.median(row.first_seconds for row in rows):.2f} s"
