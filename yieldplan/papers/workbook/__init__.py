@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from yieldplan.measure.sawn import sawn_by_plan, sawn_by_routes
 from yieldplan.model.bid import Bid
 from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
@@ -20,7 +21,6 @@ from yieldplan.papers.workbook import (
     where_it_goes,
 )
 from yieldplan.papers.workbook.book import Book
-from yieldplan.papers.workbook.sawn import sawn_by_plan, sawn_by_routes
 from yieldplan.papers.workbook.words import incomplete
 
 FILE = "workbook.xlsx"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from yieldplan.measure.sawn import Sawn
 from yieldplan.model.blanks import Blank
 from yieldplan.model.parts import Part
 from yieldplan.model.sums import Sum
-from yieldplan.papers.workbook.sawn import Sawn
 from yieldplan.papers.workbook.words import size
 from yieldplan.units import UnitName
 

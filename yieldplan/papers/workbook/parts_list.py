@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from yieldplan.measure.order import natural
+from yieldplan.measure.sawn import Sawn, together
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.papers.workbook.book import Book
 from yieldplan.papers.workbook.cells import Put, Rule
 from yieldplan.papers.workbook.part_sums import lines_under
-from yieldplan.papers.workbook.sawn import Sawn, together
 from yieldplan.papers.workbook.sheet import Sheet
 from yieldplan.papers.workbook.words import (
     UNIT_IN_WORDS,

@@ -40,7 +40,10 @@ class _Used:
 
 
 def sawn_by_plan(plan: Plan) -> dict[str, Sawn]:
-    """For every demand, what the plan makes of it."""
+    """For every demand, what the plan makes of it.
+
+    A part asks under `Part.demand`: its id, or its strips' where it is glued up.
+    """
     blank_of = {blank.id: blank for blank in plan.blanks}
     used: dict[str, _Used] = {}
     for wood in plan.woods:
