@@ -5,7 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+import yieldplan.assemblies
+from yieldplan import registry
+from yieldplan.assemblies.assembly import Assembly
 from yieldplan.desk.keys import Key
+from yieldplan.job.assembly_tables import table_key
 from yieldplan.model.faces import FORBIDS, MARK_KINDS
 from yieldplan.reference.tables import shop_defaults
 from yieldplan.sources.columns import COLUMNS, NEEDED
@@ -49,6 +53,12 @@ def _shop() -> list[Key]:
         )
         for default in shop_defaults().values()
     ]
+
+
+def _shop_tables() -> str:
+    """The tables in which a shop says what holds for every assembly of a kind."""
+    known = registry.find(yieldplan.assemblies, Assembly)  # type: ignore[type-abstract]
+    return ", ".join(f"[shop.{table_key(name)}]" for name in known)
 
 
 def _is_size(inch: str, mm: str) -> bool:
@@ -130,7 +140,7 @@ _ALL: Iterable[FixedTable] = (
     FixedTable(
         name="shop",
         where="[shop]",
-        words="How this shop works; [shop.drawer] holds for all drawers",
+        words=f"How this shop works; {_shop_tables()} hold for all of their kind",
         keys=_shop,
         example='[shop]\nkerf = "3/32"\nbreakdown = "either"',
     ),
