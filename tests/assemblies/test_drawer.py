@@ -312,3 +312,10 @@ def test_every_part_says_what_faces_it_must_have() -> None:
     assert made["side"].quantity == 2
     shown = dataclasses.replace(front(), show_face="sap allowed")
     assert parts(make_drawer(front=shown))["front"].show_face == "sap allowed"
+
+
+def test_a_box_on_under_mounted_slides_is_as_long_as_they_are() -> None:
+    # Common practice, no source: 18 slide - 3/8 lap = 17-5/8; the box is 18 deep.
+    half_blind = front(HalfBlindDovetail(lap=inches("3/8")))
+    made = parts(on_slides(runs="under-mounted slides", front=half_blind))
+    assert made["side"].length.value == inches("18") - inches("3/8")

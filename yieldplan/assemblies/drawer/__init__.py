@@ -54,7 +54,10 @@ class Drawer(Assembly):
         default="on wooden runners", metadata={"words": "what it runs on"}
     )
     slide_length: Inches | None = field(
-        default=None, metadata={"words": "length of the slides, and so of the sides"}
+        default=None,
+        metadata={
+            "words": "length of the slides: of the sides when side-mounted, of the whole box when under-mounted"
+        },
     )
     fit: HowFitted | None = field(
         default=None,

@@ -127,8 +127,11 @@ class Box:
     def depth(self) -> Sum:
         """From the face of the front that is joined to the sides to the back's outside."""
         if self.slide_length is not None:
-            # The sides are as long as the slides; what covers their ends comes on top.
             depth = Sum.of(("slide", self.slide_length))
+            if self.runs == "under-mounted slides":
+                # Clip in front and hook behind meet only if the whole box is so long.
+                return depth
+            # The sides are as long as the slides; what covers their ends comes on top.
             for end in (folded(self.front_end), folded(self.back_end)):
                 depth += end.times(-1) if end.value < 0 else Sum(())
             return depth

@@ -67,7 +67,10 @@ def _in_opening(box: Box, wide: Inches, deep: Inches, side: Part) -> Iterator[Fi
     free = _free_beside(box, side)
     yield Fit(words="opening, across", got=wide + free, asked=opening.width)
     if box.slide_length is not None:
-        yield Fit(words="slides", got=side.length.value, asked=box.slide_length)
+        # Side-mounted ones are screwed to the sides; under-mounted ones hold the box.
+        is_under = box.runs == "under-mounted slides"
+        long = deep if is_under else side.length.value
+        yield Fit(words="slides", got=long, asked=box.slide_length)
     else:
         rear = box.clearance.rear
         behind = box.shop.rear_clearance if rear is None else rear
