@@ -143,6 +143,9 @@ def _next(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
     if workbook is not None:
         yield f"  Open {workbook}: pull the boards, saw from the cut diagrams."
         yield "  A mark the tally lacks: write it into the tally and plan again."
+    if any(_is_open(wood) for wood in plan.woods):
+        yield "  The floor may be out of reach, or the plan not yet the best: to search"
+        yield "    longer, add --seconds 60."
     plan_file = next((f for f in files if f.name == "plan.json"), None)
     parts = [part.id for part in plan.parts if not part.set_up]
     if plan_file is not None and parts:

@@ -44,8 +44,8 @@ from yieldplan.cli.options import JOB, must_be_readable, papers, percent
     "--seconds",
     type=click.IntRange(min=1),
     metavar="N",
-    help="Stop each wood's search by the clock. Left out: a counted amount of work, "
-    "so that the same input gives the same plan.",
+    help="Search this long for each wood, or until the gap is reached. Left out: a "
+    "counted amount of work, so that the same input gives the same plan.",
 )
 def command(
     job: Path,
