@@ -22,6 +22,9 @@ _DIVES = (0.0, 0.15, 0.15, 0.3, 0.3, 0.5)
 """How freely the dives into one set choose."""
 _SPREADS = (0.2, 0.5, 1.0)
 """How far guesses stray from the set's own prices."""
+_PASSES = 4
+"""How often sets that no price rules out are tried."""
+_NO_LIMIT = 1 << 62
 _ENOUGH = 1e-6
 
 
@@ -52,16 +55,18 @@ class BoardSets:
         self.yard = yard
         self.need = tuple(need)
         self.short_price = short_price
-        self.prices = list(rows[-1])
+        self._guesses = [list(prices) for prices in rows]
         self.found: list[Column] = []
         self._rng = rng
         self._slots = self._best_paying(plan, rows[0])
         self._cost = _sums([yard.price[number] for number in self._slots])
-        self._open = self._cost < plan.cost
+        self._possible = self._cost < plan.cost
+        self._passes = 1
         self._worth = self._worths(rows[0])
         self._steps = 0
         for prices in rows:
             self._rule_out(prices)
+        self._open = self._possible.copy()
 
     @property
     def is_small(self) -> bool:
@@ -70,7 +75,11 @@ class BoardSets:
 
     def step(self, plan: Packed, columns: Sequence[Column], budget: Budget) -> Packed:
         """Try the cheapest set that is still open; the plan if it did not do."""
-        self._open &= self._cost < plan.cost
+        self._open &= self._possible & (self._cost < plan.cost)
+        if not self.is_open and self._passes < _PASSES:
+            # No price rules these out; other guesses may find how.
+            self._passes += 1
+            self._open = self._possible & (self._cost < plan.cost)
         if not self.is_open:
             return plan
         places = np.flatnonzero(self._open)
@@ -101,11 +110,17 @@ class BoardSets:
         budget: Budget,
     ) -> Iterator[Packed | None]:
         """Plans from one set of boards, until it is known that there is none."""
-        yield self._from_nothing(supply, self.prices)
-        question = Question(self.need, supply, self.short_price, plan.cost, _ROUNDS)
+        for guess in self._guesses:
+            yield self._board_by_board(supply, guess, budget)
+            yield self._from_nothing(supply, guess)
+        # The first dive gives up where prices say so; the others go on, as what looks
+        # short on the way can still be found room for.
+        limit = plan.cost
         known = [column for column in columns if column.bin in supply]
         for noise in _DIVES:
+            question = Question(self.need, supply, self.short_price, limit, _ROUNDS)
             dive = Dive(self.yard, question, known, self._rng, noise)
+            limit = _NO_LIMIT
             yield dive.run(budget)
             self.found += dive.found
             known += dive.found
@@ -151,13 +166,18 @@ class BoardSets:
         return packed(patterns, self.need, self.yard)
 
     @property
+    def may_go_on(self) -> bool:
+        """Whether a set is left to try, now or in another pass."""
+        return self.is_open or (self._passes < _PASSES and bool(self._possible.any()))
+
+    @property
     def is_open(self) -> bool:
         """Whether a set is left to try."""
-        return bool(self._open.any())
+        return bool((self._open & self._possible).any())
 
     def _rule_out(self, prices: Sequence[int]) -> None:
         needed = sum(p * n for p, n in zip(prices, self.need, strict=True))
-        self._open &= self._worths(prices) >= needed
+        self._possible &= self._worths(prices) >= needed
 
     def _worths(self, prices: Sequence[int]) -> Ints:
         """What the best patterns of each set are worth together."""

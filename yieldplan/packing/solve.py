@@ -211,7 +211,7 @@ class _Search:
         sets = BoardSets(
             self.yard, self.need, self.short_price, self.plan, rows, self.rng
         )
-        while sets.is_open and not self._is_done():
+        while sets.may_go_on and not self._is_done():
             known = len(sets.found)
             self._take(sets.step(self.plan, self.generation.columns, self.budget))
             for column in sets.found[known:]:
