@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from yieldplan import stock
 from yieldplan.model.blanks import Blank
 from yieldplan.model.faces import FORBIDS, MARK_KINDS, FaceWord, Mark
 from yieldplan.model.job import Job
@@ -40,7 +41,9 @@ def pose(
     asked = parts_asked(wood, parts)
     place = {part.demand: number for number, part in enumerate(asked)}
     routes = [blank for blank in blanks_for(wood, blanks) if not blank.set_up]
-    is_sheet = any(part.is_sheet for part in asked)
+    offered = pieces_of(wood, pieces)
+    kind = stock.kinds()[offered[0].kind if offered else "rough board"]
+    along, across = kind.steps(shop)
     return Problem(
         demands=tuple(
             Demand(
@@ -54,12 +57,13 @@ def pose(
             for part in asked
         ),
         items=tuple(item_of(blank, place, job) for blank in routes),
-        bins=tuple(_bin(piece, routes, fits) for piece in pieces_of(wood, pieces)),
+        bins=tuple(_bin(piece, routes, fits) for piece in offered),
         family=FAMILY_OF[shop.breakdown],
         kerf=to_ticks_up(shop.kerf),
-        step_along=to_ticks_up(shop.sheet_step if is_sheet else shop.crosscut_step),
-        step_across=to_ticks_up(shop.sheet_step if is_sheet else shop.rip_step),
-        marks_from="trimmed end" if is_sheet else "zero end",
+        step_along=to_ticks_up(along),
+        step_across=to_ticks_up(across),
+        # One grid a wood: its boards are of kinds that are marked alike.
+        marks_from=kind.marks_from,
     )
 
 

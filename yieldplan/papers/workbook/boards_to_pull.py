@@ -64,10 +64,10 @@ def _wood(sheet: Sheet, plan: Plan, wood: WoodPlan) -> None:
 def _board(sheet: Sheet, piece: Piece, copy: int, unit: UnitName) -> None:
     marks = "; ".join(mark_in_words(mark, unit) for mark in piece.marks)
     known = [f"lot {piece.lot}" if piece.lot else "", marks or "no marks noted"]
-    if piece.kind == "sheet":
+    if piece.is_sheet:
         known = []
     name = piece.id if piece.copies == 1 else f"{piece.id}, no. {copy}"
-    is_board = piece.kind != "sheet"
+    is_board = not piece.is_sheet
     length = (
         feet_and_inches(piece.length, unit) if is_board else tape(piece.length, unit)
     )

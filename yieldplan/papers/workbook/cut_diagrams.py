@@ -84,7 +84,7 @@ def _title(cutting: Cutting, unit: UnitName) -> str:
     piece = cutting.piece
     long = (
         tape(piece.length, unit)
-        if piece.kind == "sheet"
+        if piece.is_sheet
         else feet_and_inches(piece.length, unit)
     )
     feet = piece.board_feet

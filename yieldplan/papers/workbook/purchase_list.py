@@ -114,7 +114,7 @@ def _line(
 
 def _stock(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> str:
     piece = piece_of[line.pieces[0][0]]
-    return f"{piece.thickness} sheet" if piece.kind == "sheet" else piece.thickness
+    return f"{piece.thickness} sheet" if piece.is_sheet else piece.thickness
 
 
 def _feet(board_feet: Fraction) -> Put:
@@ -179,7 +179,7 @@ def _dates(plan: Plan) -> str:
 def pieces_in_words(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> str:
     """`4 boards: W1, W2, W3, W4`."""
     count = sum(copies for _, copies in line.pieces)
-    kind = "sheet" if piece_of[line.pieces[0][0]].kind == "sheet" else "board"
+    kind = "sheet" if piece_of[line.pieces[0][0]].is_sheet else "board"
     if kind == "sheet":
         return counted(count, kind)
     names = ", ".join(
