@@ -47,7 +47,7 @@ def work_for(yard: Yard) -> int:
     rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
     search = _WORK_LEAST + _WORK_PER_BIN * num_bins
     if sum(all_copies(yard).values()) <= MOST_BOARDS + 4:
-        search = 2 * search
+        search = 3 * search // 2
     return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
 
 
