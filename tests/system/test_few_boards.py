@@ -87,3 +87,19 @@ def test_four_small_bottoms_come_from_one_sheet(tmp_path: Path) -> None:
         for number, (length, width, quantity) in enumerate(BOTTOMS)
     )
     assert cost_of(tmp_path, parts, "W7,walnut,4/4,9',9-1/2\n")["ply"] == 380_000
+
+
+def test_what_to_buy_is_large_enough_with_its_trims(tmp_path: Path) -> None:
+    part = '[[part]]\nname = "shelf"\nwood = "walnut"\nlength = "40"\nwidth = "5"\nthickness = "3/4"\nquantity = 2\n'
+    job, file = tmp_path / "job.toml", tmp_path / "tally.csv"
+    job.write_text(JOB + part, encoding="utf-8")
+    head = "id,wood,thickness,length,width\nW1,walnut,4/4,48 in,6\n"
+    file.write_text(head, encoding="utf-8")
+    (walnut,) = outcome_of(job, file).plan.woods
+    (missing,) = walnut.missing
+    # 40 + 1 rough = 41, a kerf and up to the half inch 41-1/2, between trims of 2: 45-1/2.
+    # 5 + 1/4 rough = 5-1/4 between edge passes of 1/8: 5-1/2.
+    assert "3 ft 9 1/2 in long and 5-1/2 in wide" in missing.remedy
+    bought = tmp_path / "bought.csv"
+    bought.write_text(head + "W2,walnut,4/4,45.5 in,5-1/2\n", encoding="utf-8")
+    assert outcome_of(job, bought).document["complete"]

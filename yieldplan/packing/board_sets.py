@@ -1,4 +1,4 @@
-"""Small jobs: which boards before how to cut them; the cheapest set of boards that could hold everything is tried first."""
+"""Small jobs: which boards before how to cut them; sets of boards that could hold everything are tried one by one."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ _ENOUGH = 1e-6
 
 
 class BoardSets:
-    """Sets of boards, the cheapest first, that no price vector rules out.
+    """Sets of boards, cheaper than a plan, that no price vector rules out.
 
     Whatever the parts are worth, a set of boards whose best patterns together are worth
     less than all that is needed cannot make it. Each such price vector is a row; a set
@@ -74,7 +74,7 @@ class BoardSets:
         return 0 < len(self._slots) == sum(all_copies(self.yard).values())
 
     def step(self, plan: Packed, columns: Sequence[Column], budget: Budget) -> Packed:
-        """Try the cheapest set that is still open; the plan if it did not do."""
+        """Try one set that is still open, the richest and the cheapest in turn; the plan if it did not do."""
         self._open &= self._possible & (self._cost < plan.cost)
         if not self.is_open and self._passes < _PASSES:
             # No price rules these out; other guesses may find how.
