@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import lru_cache
-from typing import Annotated, Any, get_args
+from typing import Annotated, Any, get_args, get_origin
 
 from pydantic import TypeAdapter
 
@@ -70,7 +70,9 @@ def read_shop(values: Values, unit: UnitName, tables_in_shop: set[str]) -> Shop:
 def default_settings(unit: UnitName) -> dict[str, Any]:
     """The table's settings for jobs in this unit."""
     return {
-        key: _adapter(key).validate_python(
+        key: ()
+        if default.typed(unit) == "none"
+        else _adapter(key).validate_python(
             _figure(default.typed(unit)), context={"unit": unit}
         )
         for key, default in shop_defaults().items()
@@ -91,8 +93,14 @@ def _adapter(key: str) -> TypeAdapter[Any]:
         return TypeAdapter(words.Share)
     if hint is int:
         return TypeAdapter(Annotated[int, words.count(0)])
+    if hint is bool:
+        return TypeAdapter(words.Flag)
+    if get_origin(hint) is tuple:
+        return TypeAdapter(words.Names)
     return TypeAdapter(Annotated[str, words.choice(get_args(hint))])
 
 
 def _figure(typed: str) -> object:
+    if typed in ("true", "false"):
+        return typed == "true"
     return int(typed) if typed.isdecimal() else typed

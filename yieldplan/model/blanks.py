@@ -20,6 +20,8 @@ class Inside:
         The part's id, or its strips' (`Part.demand`).
     x, y, length, width
         [in]
+    slice
+        Which slice of a blank that is resawn, from its show face on; 0 when it is not.
     """
 
     demand: str
@@ -27,6 +29,24 @@ class Inside:
     y: Inches
     length: Inches
     width: Inches
+    slice: int = 0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """A blank's place in a set that is cut in steps: consecutive sections of one board.
+
+    Parameters
+    ----------
+    set
+        Name of the set.
+    number, of
+        Its place, from 1 at the zero end, and how many there are.
+    """
+
+    set: str
+    number: int
+    of: int
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,6 +69,12 @@ class Blank:
         How many of which demand one blank gives.
     words
         What to call it at the saw: `upper/front`, or `fronts (2 matched)`.
+    turned
+        The parts in it lie across: their length runs along its width (sheets only).
+    step
+        Its place in a set cut in steps; such a blank is cut with its set or not at all.
+    may_spare
+        Whether cutting it may bring more of something than is asked for.
     """
 
     id: str
@@ -66,3 +92,11 @@ class Blank:
     set_up: bool = False
     words: str
     cautions: tuple[str, ...] = ()
+    turned: bool = False
+    step: Step | None = None
+    may_spare: bool = False
+
+    @property
+    def slices(self) -> int:
+        """Into how many it is resawn."""
+        return max((inside.slice for inside in self.inside), default=0) + 1

@@ -3,13 +3,43 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
 
 from yieldplan.faults import Where
 from yieldplan.model.faces import FaceWord
 from yieldplan.model.sums import Sum
+from yieldplan.units import Inches
 
 MOST_PARTS = 50_000
 """As many parts as one job may ask for."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class GlueUp:
+    """How a panel may be glued up from strips whose widths the plan chooses.
+
+    Every strip brings so many steps of width; the strips of one panel together bring at
+    least `units` of them. A part that is glued up like this is asked for once: each
+    further copy is a part of its own, so that no strip belongs to two panels.
+
+    Parameters
+    ----------
+    step
+        Width of one step. [in]
+    units
+        Steps of width the panel takes, the trim after gluing among them.
+    least, most
+        Finished width of a strip: no less, no more. [in]
+    colour
+        Which strips may stand side by side: any, of one lot of the yard, of one board.
+    """
+
+    step: Inches
+    units: int
+    least: Inches
+    most: Inches
+    colour: Literal["any", "one lot", "one board"] = "any"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -32,6 +62,10 @@ class Part:
         A leg or post: takes the larger length allowance.
     set_up
         A test piece for a joint: made from waste only.
+    joint_depth
+        How far its joints reach in from its ends; 0 where its ends are not joined. [in]
+    glue_up
+        How it may be glued up from strips of free widths; None is not at all.
     note
         What the bench should know (planed to its opening, front on top of the box).
     """
@@ -49,17 +83,23 @@ class Part:
     flat: bool = False
     leg: bool = False
     set_up: bool = False
+    joint_depth: Inches = Fraction(0)
+    glue_up: GlueUp | None = None
     note: str = ""
     where: Where
 
     @property
     def demand(self) -> str:
-        """What the saw must deliver for it: the part's id, or its strips'."""
+        """What the saw must deliver for it: the part's id, its strips', or its width's."""
+        if self.glue_up is not None:
+            return f"{self.id} width"
         return self.id if self.strips == 1 else f"{self.id} strip"
 
     @property
     def needed(self) -> int:
-        """How many blanks (or strips) the part asks for in all."""
+        """How many blanks (or strips, or steps of width) the part asks for in all."""
+        if self.glue_up is not None:
+            return self.quantity * self.glue_up.units
         return self.quantity * self.strips
 
 

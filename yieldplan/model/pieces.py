@@ -35,7 +35,14 @@ class Piece:
     thick
         Nominal thickness; the actual one of what is planed. [in]
     length, width
-        Whole length, narrowest clear width. [in]
+        Whole length; narrowest clear width, or the width at the numbered end where
+        `width_far` says that the far end has another. [in]
+    width_far
+        Clear width at the far end of a tapered board; None when it is as wide. [in]
+    crook, bow
+        How far an edge, or a face, is off a straight line from end to end. [in]
+    twist
+        How far one corner stands up when the other three lie; 0 is flat. [in]
     board_feet
         Fixed on reading, to 1/100; None for sheets.
     per_foot
@@ -65,4 +72,19 @@ class Piece:
     end_trims: tuple[Inches, Inches]
     edge_passes: tuple[Inches, Inches]
     marks: tuple[Mark, ...] = ()
+    width_far: Inches | None = None
+    crook: Inches = Fraction(0)
+    bow: Inches = Fraction(0)
+    twist: Inches = Fraction(0)
     where: Where | None = None
+
+    @property
+    def ends_wide(self) -> tuple[Inches, Inches]:
+        """Clear width at the numbered end and at the far one. [in]"""
+        return self.width, self.width if self.width_far is None else self.width_far
+
+    @property
+    def is_straight(self) -> bool:
+        """Whether both its edges are straight and parallel, and its faces flat."""
+        near, far = self.ends_wide
+        return near == far and not (self.crook or self.bow or self.twist)

@@ -30,6 +30,8 @@ class Node:
     face_up: Literal["A", "B"] = "A"
     fate: Fate | None = None
     name: str = ""
+    worth: int = 0
+    """What an offcut counts for. [money/10,000]"""
 
     def leaves(self) -> Iterator[Node]:
         """Every node below this one (or itself) that is not cut further."""
@@ -61,13 +63,39 @@ class Cutting:
 
 @dataclass(frozen=True, kw_only=True)
 class Rules:
-    """How a wood is cut: family of patterns, kerf and steps. [ticks]"""
+    """How a wood is cut. [ticks]
+
+    Parameters
+    ----------
+    crook_at_most
+        A stretch that is ripped may have no more crook than this; None when the shop has
+        a straight-line rip, which takes any.
+    twisted_at_most
+        Longest stretch and longest blank from a twisted board.
+    around_knots
+        Kept clear around a knot wherever a knot is forbidden.
+    short_of_checks
+        A blank that shows ends this far short of a check or split.
+    resaw_kerf
+        Lost between two slices.
+    offcut_percent
+        What an offcut worth keeping counts for, of its share of the piece's price.
+    offcut_sizes
+        Least (length, width) of an offcut worth keeping; any of them will do.
+    """
 
     family: Family
     kerf: int
     step_along: int
     step_across: int
     marks_from: MarksFrom
+    crook_at_most: int | None = None
+    twisted_at_most: int = 0
+    around_knots: int = 0
+    short_of_checks: int = 0
+    resaw_kerf: int = 0
+    offcut_percent: int = 0
+    offcut_sizes: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

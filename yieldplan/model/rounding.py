@@ -68,8 +68,14 @@ def mark_in_ticks(mark: Mark) -> Box:
 
 
 def piece_in_ticks(piece: Piece) -> tuple[int, int]:
-    """Length and width of the piece, rounded down. [ticks]"""
-    return to_ticks_down(piece.length), to_ticks_down(piece.width)
+    """Length of the piece, and its width where it is widest, rounded down. [ticks]"""
+    return to_ticks_down(piece.length), max(ends_in_ticks(piece))
+
+
+def ends_in_ticks(piece: Piece) -> tuple[int, int]:
+    """Clear width at the numbered end and at the far one, rounded down. [ticks]"""
+    near, far = piece.ends_wide
+    return to_ticks_down(near), to_ticks_down(far)
 
 
 def trims_in_ticks(piece: Piece) -> tuple[tuple[int, int], tuple[int, int]]:

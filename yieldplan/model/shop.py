@@ -34,6 +34,16 @@ class Shop:
     surfaced_end_trim: Inches
     edge_pass: Inches
     sheet_trim: Inches
+    # boards that are not straight
+    straight_line_rip: bool
+    crook_at_most: Inches
+    twisted_at_most: Inches
+    # zones that stay clear
+    joint_zones: bool
+    joint_margin: Inches
+    knot_margin: Inches
+    check_margin: Inches
+    bridge_pith: bool
     # finished part -> rough blank
     rough_length_short: Inches
     rough_length_long: Inches
@@ -55,6 +65,16 @@ class Shop:
     planing_large_over_length: Inches
     planing_large_over_width: Inches
     planing_flat_up_to: Inches
+    # ways from stock to part that this shop does not take
+    without: tuple[str, ...]
+    # thick stock into thin
+    resaw_slice: Inches
+    resaw_kerf: Inches
+    resaw_flattening: Inches
+    resaw_height: Inches
+    # glue-ups whose strips the plan chooses
+    strip_least: Inches
+    strip_most: Inches
     # machines
     jointer_width: Inches
     planer_width: Inches
@@ -92,6 +112,8 @@ class Shop:
     keep_narrow_length: Inches
     keep_other_width: Inches
     keep_other_length: Inches
+    offcut_percent_show: int
+    offcut_percent_other: int
     # buying before the boards are known, parts of a hundred to add
     add_percent: int
     add_percent_matched: int
