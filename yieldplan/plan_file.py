@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import hashlib
 import json
 from collections import Counter
@@ -10,18 +11,20 @@ from pathlib import Path
 from typing import Any
 
 from yieldplan.model.blanks import Blank
-from yieldplan.model.faces import FORBIDS
-from yieldplan.model.parts import Part
+from yieldplan.model.faces import FORBIDS, forbidden_by, forbidden_in_joints
+from yieldplan.model.parts import GlueUp, Part, joint_zone
+from yieldplan.model.shop import Shop
 from yieldplan.model.pieces import MONEY_PER_UNIT, Piece
 from yieldplan.model.plan import Node, Plan, PurchaseLine, WoodPlan
 from yieldplan.model.rounding import (
     blank_in_ticks,
+    ends_in_ticks,
     mark_in_ticks,
     piece_in_ticks,
     trims_in_ticks,
 )
 from yieldplan.model.sums import Sum
-from yieldplan.units import TICKS_PER_INCH, Inches, to_ticks_up
+from yieldplan.units import TICKS_PER_INCH, Inches, to_ticks_down, to_ticks_up
 
 VERSION = 1
 _MARK_LETTERS = "BCDFGHJKLMNPRSTVWXYZ"
@@ -39,6 +42,7 @@ def write(plan: Plan) -> Document:
     Exact integers throughout. The mark is four letters made from everything else in
     the document, so two different plans do not share sheets by mistake.
     """
+    shop = plan.job.shop
     document: Document = {
         "yieldplan_plan": VERSION,
         "title": plan.job.title,
@@ -48,10 +52,14 @@ def write(plan: Plan) -> Document:
         "money_per_unit": MONEY_PER_UNIT,
         "currency": plan.job.currency,
         "unit": plan.job.unit,
-        "faces": {word: sorted(kinds) for word, kinds in sorted(FORBIDS.items())},
-        "parts": [_part(part) for part in plan.parts],
+        "faces": {
+            word: sorted(forbidden_by(word, bridge_pith=shop.bridge_pith))
+            for word in sorted(FORBIDS)
+        },
+        "zones": sorted(forbidden_in_joints(bridge_pith=shop.bridge_pith)),
+        "parts": [_part(part, shop) for part in plan.parts],
         "blanks": [
-            _blank(blank, plan.fits.get(blank.id, ()), plan.job.shop.kerf)
+            _blank(blank, plan.fits.get(blank.id, ()), shop.kerf)
             for blank in plan.blanks
         ],
         "stock": [_stock(piece) for piece in plan.pieces],
@@ -116,7 +124,7 @@ def _why(total: Sum) -> list[list[Any]]:
     ]  # fmt: skip
 
 
-def _part(part: Part) -> Document:
+def _part(part: Part, shop: Shop) -> Document:
     sizes = {"length": part.length, "width": part.width, "thickness": part.thickness}
     return {
         "id": part.id,
@@ -127,6 +135,20 @@ def _part(part: Part) -> Document:
         "back_face": part.back_face,
         "strips": part.strips,
         "set_up": part.set_up,
+        "zone": to_ticks_up(joint_zone(part, shop)),
+        "glue_up": _glue_up(part.glue_up),
+    }
+
+
+def _glue_up(glue_up: GlueUp | None) -> Document | None:
+    if glue_up is None:
+        return None
+    return {
+        "step": to_ticks_up(glue_up.step),
+        "units": glue_up.units,
+        "least": to_ticks_down(glue_up.least),
+        "most": to_ticks_up(glue_up.most),
+        "colour": glue_up.colour,
     }
 
 
@@ -145,11 +167,15 @@ def _blank(blank: Blank, fits: tuple[str, ...], kerf: Inches) -> Document:
                 "part": inside.demand,
                 "at": [box[0], box[1]],
                 "size": [box[2] - box[0], box[3] - box[1]],
+                "slice": inside.slice,
             }
             for inside, box in zip(blank.inside, ticks.inside, strict=True)
         ],
         "show_face": blank.show_face,
         "back_face": blank.back_face,
+        "turned": blank.turned,
+        "step": dataclasses.asdict(blank.step) if blank.step is not None else None,
+        "may_spare": blank.may_spare,
     }
 
 
@@ -171,7 +197,12 @@ def _stock(piece: Piece) -> Document:
         "thickness": piece.thickness,
         "thick": _nearest_tick(piece.thick),
         "grade": piece.grade,
+        "lot": piece.lot,
         "size": list(piece_in_ticks(piece)),
+        "widths": list(ends_in_ticks(piece)),
+        "crook": to_ticks_up(piece.crook),
+        "bow": to_ticks_up(piece.bow),
+        "twist": to_ticks_up(piece.twist),
         "copies": piece.copies,
         "board_feet": _feet(piece.board_feet),
         "per_foot": piece.per_foot,
@@ -197,7 +228,7 @@ def _node(node: Node) -> Document:
         document["fate"] = node.fate
         if node.fate == "keep":
             document["name"] = node.name
-            document["worth"] = 0
+            document["worth"] = node.worth
     return document
 
 
@@ -214,6 +245,15 @@ def _wood(wood: WoodPlan) -> Document:
             "kerf": rules.kerf,
             "step": [rules.step_along, rules.step_across],
             "marks_from": rules.marks_from,
+            "crook_at_most": rules.crook_at_most,
+            "twisted_at_most": rules.twisted_at_most,
+            "around_knots": rules.around_knots,
+            "short_of_checks": rules.short_of_checks,
+            "resaw_kerf": rules.resaw_kerf,
+            "offcuts": {
+                "percent": rules.offcut_percent,
+                "sizes": [list(size) for size in rules.offcut_sizes],
+            },
         },
         "need": dict(sorted(wood.need.items())),
         "missing": dict(sorted(missing.items())),

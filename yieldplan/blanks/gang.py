@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
@@ -24,12 +25,14 @@ class Gang(Route):
         self, parts: Sequence[Part], job: Job, faults: Faults
     ) -> Iterator[Blank]:
         for gang in gangs(parts, job):
-            yield end_to_end(gang, "gang", _words(gang), job)
+            blank = end_to_end(gang, "gang", _words(gang), job)
+            yield dataclasses.replace(blank, may_spare=True)
         for part in parts:
             count = set_up_group(part, job.shop) if part.set_up else 1
             if count > 1:
                 pieces = (part,) * count
-                yield end_to_end(pieces, "gang", f"{count} × {part.id}", job)
+                blank = end_to_end(pieces, "gang", f"{count} × {part.id}", job)
+                yield dataclasses.replace(blank, may_spare=True)
 
 
 def _words(gang: Sequence[Part]) -> str:

@@ -26,6 +26,27 @@ FORBIDS: dict[FaceWord, frozenset[MarkKind]] = {
 }
 """Which kinds of mark each face word forbids."""
 
+_COLOUR = frozenset({"sap", "stain"})
+
+
+def forbidden_by(word: FaceWord, *, bridge_pith: bool) -> frozenset[MarkKind]:
+    """Which kinds of mark a face word forbids in a shop.
+
+    Parameters
+    ----------
+    bridge_pith
+        Whether a part whose face need only be sound may have the pith in it.
+    """
+    if bridge_pith and word in ("sound", "any"):
+        return FORBIDS[word] - {"pith"}
+    return FORBIDS[word]
+
+
+def forbidden_in_joints(*, bridge_pith: bool) -> frozenset[MarkKind]:
+    """Which kinds of mark may not lie where a joint is cut; colour does no harm there."""
+    kept_out = _ALL - _COLOUR
+    return kept_out - {"pith"} if bridge_pith else kept_out
+
 
 @dataclass(frozen=True, kw_only=True)
 class Mark:

@@ -8,6 +8,7 @@ from typing import Literal
 
 from yieldplan.faults import Where
 from yieldplan.model.faces import FaceWord
+from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches
 
@@ -101,6 +102,13 @@ class Part:
         if self.glue_up is not None:
             return self.quantity * self.glue_up.units
         return self.quantity * self.strips
+
+
+def joint_zone(part: Part, shop: Shop) -> Inches:
+    """How much of each end of the part must be clear for its joint; 0 for none. [in]"""
+    if not shop.joint_zones or part.joint_depth <= 0:
+        return Fraction(0)
+    return part.joint_depth + shop.joint_margin
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -99,6 +99,12 @@ class Shop:
     lap: Inches
     template_lap: Inches
     tenon_length: Inches
+    # bookcases
+    shelf_clearance: Inches = Fraction(1, 16)
+    # lb on each foot of a shelf; in a job in millimetres kg on each metre
+    shelf_load: Fraction = Fraction(25)
+    # share of a shelf's span
+    shelf_sag: Fraction = Fraction(1, 384)
     # per cent, of the wood's dry weight
     moisture_today: Fraction
     moisture_wettest: Fraction
