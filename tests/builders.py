@@ -9,6 +9,8 @@ from fractions import Fraction
 from typing import Any
 
 from yieldplan import assemblies
+from yieldplan.assemblies.bookcase import Bookcase
+from yieldplan.assemblies.bookcase import keys as case_keys
 from yieldplan.assemblies.drawer import Drawer
 from yieldplan.assemblies.drawer.keys import Back, Bottom, Front, Opening, Side
 from yieldplan.assemblies.part import PlainPart
@@ -119,6 +121,27 @@ def make_drawer(
     opening = Opening(width=inches(width), height=inches(height), depth=inches(depth))
     where = dataclasses.replace(HERE, key=f'drawer "{name}"')
     return Drawer(name=name, where=where, opening=opening, **settings | over)
+
+
+def make_bookcase(
+    width: str = "36",
+    height: str = "72",
+    depth: str = "12",
+    name: str = "den",
+    **over: Any,
+) -> Bookcase:
+    """A bookcase of 3/4 walnut, without shelves, back or toe kick."""
+    settings: dict[str, Any] = {
+        "side": case_keys.Side(wood="walnut", thickness=inches("3/4"))
+    }
+    return Bookcase(
+        name=name,
+        where=dataclasses.replace(HERE, key=f'bookcase "{name}"'),
+        width=inches(width),
+        height=inches(height),
+        depth=inches(depth),
+        **settings | over,
+    )
 
 
 def make_plain(name: str = "shelf", **over: Any) -> PlainPart:

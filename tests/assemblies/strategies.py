@@ -1,4 +1,4 @@
-"""Random drawers and parts for the properties: sizes on the sixteenth, every joint and runner."""
+"""Random drawers, bookcases and parts for the properties: sizes on the sixteenth, every joint and runner."""
 
 from __future__ import annotations
 
@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 from tests.builders import HERE
 from yieldplan import joints
 from yieldplan.assemblies.assembly import Assembly
+from yieldplan.assemblies.bookcase import Bookcase
+from yieldplan.assemblies.bookcase import keys as case_keys
 from yieldplan.assemblies.drawer import Drawer
 from yieldplan.assemblies.drawer.keys import (
     Back,
@@ -132,5 +134,69 @@ def plain_parts() -> st.SearchStrategy[Assembly]:
     return spanning | spanning | spanning | by_length
 
 
-OF_EVERY_KIND = {"drawer": drawers(), "part": plain_parts()}
+@st.composite
+def bookcases(draw: st.DrawFn) -> Assembly:
+    """Bookcases with every joint, back and toe kick that go together."""
+    small = thin().map(lambda n: n / 4)
+    past = any_joint(corner=False).filter(lambda joint: joint.lets_run_past)
+    kick = draw(
+        st.none()
+        | st.builds(case_keys.ToeKick, height=sizes(2, 5), set_back=small, joint=past)
+    )
+    any_end = any_joint(corner=True) | past
+    back = draw(
+        st.none()
+        | st.builds(
+            case_keys.Back,
+            sheet=st.just("ply"),
+            rabbeted=st.sampled_from(get_args(case_keys.Rabbeted)),
+        )
+        | st.builds(
+            case_keys.Back,
+            wood=st.just("poplar"),
+            thickness=thin(),
+            boards=st.integers(2, 9),
+            rabbeted=st.sampled_from(get_args(case_keys.Rabbeted)),
+        )
+    )
+    return Bookcase(
+        name="den",
+        where=HERE,
+        width=draw(sizes(14, 48)),
+        height=draw(sizes(24, 84)),
+        depth=draw(sizes(8, 16)),
+        side=case_keys.Side(wood="cherry", thickness=draw(thin())),
+        top=draw(st.builds(case_keys.End, joint=st.none() | any_end)),
+        bottom=draw(
+            st.builds(case_keys.End, joint=st.none() | (past if kick else any_end))
+        ),
+        shelf=draw(
+            st.builds(
+                case_keys.Shelf,
+                wood=st.just("poplar"),
+                thickness=thin(),
+                joint=past,
+                set_back=small,
+            )
+        ),
+        fixed_shelves=draw(st.none() | st.integers(0, 6)),
+        loose=draw(
+            st.none()
+            | st.builds(
+                case_keys.Loose,
+                quantity=st.integers(1, 4),
+                clearance=maybe(small),
+                set_back=small,
+            )
+        ),
+        toe_kick=kick,
+        back=back,
+    )
+
+
+OF_EVERY_KIND = {
+    "bookcase": bookcases(),
+    "drawer": drawers(),
+    "part": plain_parts(),
+}
 """A strategy for every assembly the registry finds; a new one brings its own."""

@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tests.builders import inches, make_drawer, make_plain, make_shop
+from tests.builders import inches, make_bookcase, make_drawer, make_plain, make_shop
 from yieldplan.assemblies.assembly import Assembly
+from yieldplan.assemblies.bookcase import keys as case_keys
 from yieldplan.assemblies.part import Between
+from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.model.shop import Shop
 
@@ -31,6 +33,56 @@ class Worked:
 
 
 WORKED: Mapping[str, tuple[Worked, ...]] = {
+    "bookcase": (
+        # 36 wide, 72 high, 12 deep, all 3/4; toe kick 3-1/2, two fixed shelves in dadoes
+        # a third of 3/4 = 1/4 deep, top in rabbets half of 3/4 = 3/8 deep.
+        # Shelf and bottom: 36 - 2 x 3/4 + 2 x 1/4 = 35; top: 36 - 2 x 3/4 + 2 x 3/8 = 35-1/4.
+        # The 1/4 ply covers their rear edges: 12 - 1/4 = 11-3/4.
+        # Loose: 36 - 2 x 3/4 - 2 x 1/16 = 34-3/8; kick between the sides: 34-1/2.
+        # Back: 34-1/2 + 2 x 3/8 rabbet - 1/16 play = 35-3/16; 72 - 3-1/2 = 68-1/2 high.
+        Worked(
+            assembly=make_bookcase(
+                fixed_shelves=2,
+                loose=case_keys.Loose(quantity=3),
+                toe_kick=case_keys.ToeKick(height=inches("3-1/2")),
+                back=case_keys.Back(sheet="ply"),
+            ),
+            shop=make_shop(shelf_clearance="1/16", sheet_play="1/16"),
+            parts={
+                "den/side": "2: 72 × 12 × 3/4",
+                "den/top": "1: 35-1/4 × 11-3/4 × 3/4",
+                "den/bottom": "1: 35 × 11-3/4 × 3/4",
+                "den/shelf": "2: 35 × 11-3/4 × 3/4",
+                "den/loose shelf": "3: 34-3/8 × 11-3/4 × 3/4",
+                "den/toe kick": "1: 34-1/2 × 3-1/2 × 3/4",
+                "den/back": "1: 68-1/2 × 35-3/16 × 1/4",
+            },
+        ),
+        # Half-blind dovetails, lap 1/4: 36 - 2 x 1/4 = 35-1/2. Boards 1/2 thick behind,
+        # rabbeted into the top too: 40 - 3/4 + 3/8 = 39-5/8 high, bottom 12 - 1/2 deep.
+        # Across: 34-1/2 + 2 x 3/8 = 35-1/4; six boards, each 1/4 tongue less 1/16 gap in
+        # the next: (35-1/4 + 5 x 3/16) / 6 = 6-1/32, down to 6; the last has
+        # 35-1/4 - 5 x 6 + 5 x 3/16 = 6-3/16.
+        Worked(
+            assembly=make_bookcase(
+                height="40",
+                top=case_keys.End(joint=HalfBlindDovetail()),
+                bottom=case_keys.End(joint=HalfBlindDovetail()),
+                back=case_keys.Back(
+                    wood="poplar", thickness=inches("1/2"), boards=6,
+                    rabbeted="sides and top",
+                ),
+            ),
+            shop=make_shop(lap="1/4"),
+            parts={
+                "den/side": "2: 40 × 12 × 3/4",
+                "den/top": "1: 35-1/2 × 12 × 3/4",
+                "den/bottom": "1: 35-1/2 × 11-1/2 × 3/4",
+                "den/back board": "5: 39-5/8 × 6 × 1/2",
+                "den/last back board": "1: 39-5/8 × 6-3/16 × 1/2",
+            },
+        ),
+    ),
     "drawer": (
         # Opening 22 × 6 × 20, planed to fit: 22 wide and 6 high all over.
         # Side: 20 - 1/4 behind - 1/4 lap = 19-1/2.

@@ -1,4 +1,4 @@
-"""Reads the trade's tables: the shop's defaults, species and how they move, quarters, grades."""
+"""Reads the trade's tables: the shop's defaults, species, how they move and how stiff they are, quarters, grades."""
 
 from __future__ import annotations
 
@@ -61,6 +61,28 @@ class Species:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Stiffness:
+    """How stiff a wood or a kind of sheet is.
+
+    Parameters
+    ----------
+    of
+        A species of the table, or a word that stands in a sheet's product.
+    also
+        Other such words.
+    modulus
+        Modulus of elasticity, along the grain of a wood. [lb/in²]
+    source
+        Where the figure comes from.
+    """
+
+    of: str
+    also: tuple[str, ...]
+    modulus: Fraction
+    source: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Quarter:
     """A thickness hardwood is sold by.
 
@@ -114,6 +136,22 @@ def species() -> Mapping[str, Species]:
 
 
 @lru_cache
+def stiffness() -> Mapping[str, Stiffness]:
+    """Every row of the table of stiffness by what it is of."""
+    return MappingProxyType(
+        {
+            row["of"]: Stiffness(
+                of=row["of"],
+                also=_list(row["also"]),
+                modulus=Fraction(row["modulus"]),
+                source=row["source"],
+            )
+            for row in _rows("wood_stiffness.csv")
+        }
+    )
+
+
+@lru_cache
 def quarters() -> Mapping[str, Quarter]:
     """Every thickness of the table by name, thinnest first."""
     return MappingProxyType(
@@ -147,6 +185,20 @@ def grades() -> Mapping[str, Grade]:
 def find_species(written: str) -> Species | None:
     """The species a person means, by any of its names; None when the table lacks it."""
     return _species_by_spelling().get(_plain(written))
+
+
+def find_stiffness(written: str) -> Stiffness | None:
+    """How stiff a species, or a sheet by its product's words, is; None when unknown."""
+    kind = find_species(written)
+    if kind is not None:
+        return stiffness().get(kind.name)
+    said = _plain(written)
+    for row in stiffness().values():
+        if row.of not in species() and any(
+            _plain(word) in said for word in (row.of, *row.also)
+        ):
+            return row
+    return None
 
 
 def grade_name(written: str) -> str:
