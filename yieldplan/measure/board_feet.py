@@ -42,6 +42,17 @@ def surface_measure(*, length: Inches, width: Inches) -> Fraction:
     return width * (length // 12) / 12
 
 
+def counted_width(one: Inches, other: Inches, rule: BoardMeasure) -> Inches:
+    """The width a board with two ends of different width is measured at. [in]
+
+    Exact volume goes by the middle. A tapered board under the NHLA rule is measured a
+    third of its length from the narrow end (from memory).
+    """
+    narrow, wide = sorted((one, other))
+    share = HALF if rule == "exact" else Fraction(1, 3)
+    return narrow + (wide - narrow) * share
+
+
 def exact_feet(board: Measured) -> Fraction:
     """Length x width x nominal thickness over 144 cubic inches. [bf]
 

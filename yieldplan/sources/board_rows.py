@@ -14,6 +14,7 @@ from yieldplan.model.job import Job
 from yieldplan.model.names import tidy_name, trouble_with_name
 from yieldplan.reference.tables import grade_name
 from yieldplan.sources.columns import Row
+from yieldplan.sources.crooked import OffStraight, off_straight, width_to_measure
 from yieldplan.sources.marks import Board, marks_between, parse_marks
 from yieldplan.stock.kind import StockKind
 from yieldplan.stock.rough_board import RoughBoard
@@ -37,6 +38,7 @@ class BoardRow:
     length: Inches
     width: Inches
     tally_width: Inches
+    off: OffStraight
     grade: str
     lot: str
     quantity: int
@@ -74,18 +76,19 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
     length, width = row.length("length"), row.length("width")
     if length is not None and _may_be_feet(row, length):
         length = None
-    tally_width = row.length("tally_width") or width
+    off = off_straight(row, length, width)
+    tally_width = row.length("tally_width")
     quantity = row.count("quantity", MOST_BOARDS)
     feet = row.feet("board_feet")
     per_foot, for_piece = row.amount("price_per_foot"), row.amount("price_for_piece")
     grade, lot = _words(row, "grade"), _words(row, "lot")
-    marks = _marks(row, length, width)
+    marks = _marks(row, length, _widest(width, off))
     for column, size in (("length", length), ("width", width)):
         if size is None and not row.cell(column):
             row.wrong(column, f"the board has no {column}", "Measure it and write it")
     if thickness is None or kind is None:
         return None
-    if length is None or width is None or tally_width is None:
+    if length is None or width is None:
         return None
     if len(row.faults) > before:
         return None
@@ -97,7 +100,8 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
         kind=kind,
         length=length,
         width=width,
-        tally_width=tally_width,
+        tally_width=tally_width or width_to_measure(width, off, job.board_measure),
+        off=off,
         grade=grade_name(grade),
         lot=lot,
         quantity=quantity,
@@ -106,6 +110,13 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
         per_foot=per_foot,
         marks=marks,
     )
+
+
+def _widest(width: Inches | None, off: OffStraight) -> Inches | None:
+    """Marks may lie wherever there is wood, so at the wider end too."""
+    if width is None or off.width_far is None:
+        return width
+    return max(width, off.width_far)
 
 
 def _name(row: Row, number: int) -> str:

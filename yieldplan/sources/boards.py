@@ -79,6 +79,10 @@ def _pieces(
                     end_trims=(trim, trim),
                     edge_passes=(edge, edge),
                     marks=board.marks,
+                    width_far=board.off.width_far,
+                    crook=board.off.crook,
+                    bow=board.off.bow,
+                    twist=board.off.twist,
                     where=board.row.where(),
                 )
             )

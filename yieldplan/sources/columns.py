@@ -19,7 +19,8 @@ COLUMNS: Mapping[str, str] = {
     "thickness": "4/4, 5/4; or 13/16 surfaced, 27 mm rough",
     "kind": "kind of stock, such as rough board; left out, the thickness says it",
     "length": "whole length, needed",
-    "width": "narrowest clear width, needed",
+    "width": "narrowest clear width, needed; of a tapered board the width at the numbered end",
+    "width_far": "clear width at the far end, where the board is tapered",
     "grade": "FAS, No. 1 Common, or the yard's own word",
     "price_per_foot": "price of a board foot",
     "price_for_piece": "price of one board; goes before the price of a foot",
@@ -27,6 +28,9 @@ COLUMNS: Mapping[str, str] = {
     "board_feet": "of one board, where the yard says it",
     "tally_width": "the width the yard measures by, where it is not the narrowest",
     "lot": "delivery or tree",
+    "crook": "how far the hollow edge is off a string held from end to end",
+    "bow": "how far the hollow face is off a string held from end to end",
+    "twist": "how far a corner stands up when the other three lie; or yes",
     "marks": "knot A 31-1/2 to 32-1/2 x 2 to 3-1/2 | split 0 to 7",
     "clear": "clear runs instead of marks: 6 to 58 | 66 to 94",
     "note": "whatever you like; not read",
@@ -34,6 +38,26 @@ COLUMNS: Mapping[str, str] = {
 """Every column by name, with its words."""
 
 NEEDED = ("length", "width")
+
+ALIASES: Mapping[str, str] = {
+    "far_width": "width_far",
+    "far_end_width": "width_far",
+    "width_far_end": "width_far",
+    "width_at_far_end": "width_far",
+    "width_at_the_far_end": "width_far",
+    "other_width": "width_far",
+    "delivery": "lot",
+    "sweep": "crook",
+    "crooked": "crook",
+    "bowed": "bow",
+    "twisted": "twist",
+    "wind": "twist",
+    "number": "id",
+    "no.": "id",
+    "notes": "note",
+    "remarks": "note",
+}
+"""Other words people write above a column, and the column they mean."""
 
 _MONTHS = (
     "jan|feb|mar|mär|apr|avr|may|mai|mag|jun|jui|giu|jul|lug|aug|aoû|ago|sep|set"

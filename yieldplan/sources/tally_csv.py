@@ -11,7 +11,7 @@ from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.board_rows import MOST_BOARDS
 from yieldplan.sources.boards import boards
-from yieldplan.sources.columns import COLUMNS, NEEDED, Row
+from yieldplan.sources.columns import ALIASES, COLUMNS, NEEDED, Row
 from yieldplan.sources.csv_file import Cells, plain, read_cells
 from yieldplan.sources.source import Source
 
@@ -41,7 +41,7 @@ def _has_price_faults(faults: Faults) -> bool:
 def _pieces(
     file: Path, job: Job, faults: Faults, *, is_list_whole: bool
 ) -> tuple[Piece, ...]:
-    cells = read_cells(file, COLUMNS, faults)
+    cells = read_cells(file, [*COLUMNS, *ALIASES], faults)
     columns = None if cells is None else _header(cells, faults)
     if cells is None or columns is None:
         return ()
@@ -91,7 +91,7 @@ def _header(cells: Cells, faults: Faults) -> dict[int, str] | None:
     number, header = cells.rows[0]
     columns: dict[int, str] = {}
     for at, cell in enumerate(header):
-        name = plain(cell)
+        name = ALIASES.get(plain(cell), plain(cell))
         where = Where(file=cells.file, row=number, key=f"column {at + 1}")
         if name and name not in COLUMNS:
             remedy = did_you_mean(name, COLUMNS)
