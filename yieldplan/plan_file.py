@@ -13,7 +13,6 @@ from typing import Any
 from yieldplan.model.blanks import Blank
 from yieldplan.model.faces import FORBIDS, forbidden_by, forbidden_in_joints
 from yieldplan.model.parts import GlueUp, Part, joint_zone
-from yieldplan.model.shop import Shop
 from yieldplan.model.pieces import MONEY_PER_UNIT, Piece
 from yieldplan.model.plan import Node, Plan, PurchaseLine, WoodPlan
 from yieldplan.model.rounding import (
@@ -23,8 +22,15 @@ from yieldplan.model.rounding import (
     piece_in_ticks,
     trims_in_ticks,
 )
+from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
-from yieldplan.units import TICKS_PER_INCH, Inches, to_ticks_down, to_ticks_up
+from yieldplan.units import (
+    TICKS_PER_INCH,
+    Inches,
+    nearest_tick,
+    to_ticks_down,
+    to_ticks_up,
+)
 
 VERSION = 1
 _MARK_LETTERS = "BCDFGHJKLMNPRSTVWXYZ"
@@ -112,14 +118,10 @@ def _mark(document: Document) -> str:
     return "".join(letters)
 
 
-def _nearest_tick(inches: Inches) -> int:
-    return round(inches * TICKS_PER_INCH)
-
-
 def _why(total: Sum) -> list[list[Any]]:
     return [
         [f"{term.times} × {term.words}" if term.times != 1 else term.words,
-         _nearest_tick(term.value)]
+         nearest_tick(term.value)]
         for term in total
     ]  # fmt: skip
 
@@ -195,7 +197,7 @@ def _stock(piece: Piece) -> Document:
         "kind": piece.kind,
         "planed": piece.is_planed,
         "thickness": piece.thickness,
-        "thick": _nearest_tick(piece.thick),
+        "thick": nearest_tick(piece.thick),
         "grade": piece.grade,
         "lot": piece.lot,
         "size": list(piece_in_ticks(piece)),

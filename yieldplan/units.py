@@ -150,6 +150,11 @@ def parse_length(
     return _number(one["number"]) * _inches_per(word)
 
 
+def nearest_tick(inches: Inches) -> int:
+    """A length as the nearest whole number of ticks, for what is measured anyway."""
+    return round(inches * TICKS_PER_INCH)
+
+
 def to_ticks_up(inches: Inches) -> int:
     """The length in whole ticks, rounded up (what a part needs)."""
     return ceil(inches * TICKS_PER_INCH)

@@ -37,6 +37,10 @@ def make_shop(**settings: Any) -> Shop:
             values[key] = int(default.inch)
         elif kinds[key] == "Breakdown":
             values[key] = default.inch
+        elif kinds[key] == "bool":
+            values[key] = default.inch == "true"
+        elif default.inch == "none":
+            values[key] = ()
         else:
             values[key] = inches(default.inch)
     return Shop(**(values | settings))

@@ -79,6 +79,7 @@ def make_blank(parts: list[Part], route: str = "plane", id_: str = "") -> Blank:
     return Blank(
         id=id_ or f"{route} {' '.join(part.id for part in parts)}",
         route=route,
+        may_spare=route == "gang",
         wood="walnut",
         is_sheet=parts[0].is_sheet,
         length=size("length", at - KERF + over),

@@ -5,6 +5,7 @@ The rules are those of `plan_format.md` under "Cells"; the plan and its floor bo
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from yieldplan.packing.problem import Bin, Block, Item, Problem
@@ -106,6 +107,18 @@ def _cells(block: Block, piece: Bin, zero: int, problem: Problem) -> CellBlock:
     )
 
 
+def zones_of(item: Item, problem: Problem) -> tuple[int, int]:
+    """Cells that its zones take at its zero end and at its far end."""
+    near, far = item.zones
+    step, cells = problem.step_along, size_of(item, problem).along
+    if not item.zone_bits:
+        return 0, 0
+    return (
+        min(cells, -(-(near + problem.kerf) // step)) if near else 0,
+        min(cells, -(-(far + cells * step - item.length) // step)) if far else 0,
+    )
+
+
 def is_forbidden(item: Item, blocks: list[CellBlock]) -> bool:
     """Whether an item may not bear these marks, whichever face is up."""
     return all(
@@ -114,12 +127,25 @@ def is_forbidden(item: Item, blocks: list[CellBlock]) -> bool:
     )
 
 
-def blocks_met(grid: Grid, i: int, j: int, u: int, v: int) -> list[CellBlock]:
-    """Marks that a rectangle of cells meets."""
+def is_in_a_zone(item: Item, blocks: Iterable[CellBlock]) -> bool:
+    """Whether any of these marks may not lie where the item's joints are cut."""
+    return any((block.on_a | block.on_b) & item.zone_bits for block in blocks)
+
+
+def blocks_met(
+    grid: Grid, i: int, j: int, u: int, v: int, down: int = 0
+) -> list[CellBlock]:
+    """Marks that a rectangle of cells meets.
+
+    Parameters
+    ----------
+    down
+        By how many cells marks reach further toward the near edge.
+    """
     return [
         block
         for block in grid.blocks
-        if i < block.i1 and j > block.i0 and u < block.u1 and v > block.u0
+        if i < block.i1 and j > block.i0 and u < block.u1 and v > block.u0 - down
     ]
 
 

@@ -6,11 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from yieldplan.packing.crossings import Ints
-from yieldplan.packing.group import BinFaces, Group
+from yieldplan.packing.group import BinFaces, Group, Shape
 from yieldplan.packing.pattern import Cut
 from yieldplan.packing.tables import LOW, ShapeValues
+
+Bools = npt.NDArray[np.bool_]
 
 
 @dataclass(frozen=True)
@@ -37,6 +40,7 @@ class FacedStrips:
         self.group = group
         self._strips: list[FacedStrip] = []
         self._reach: list[Ints] = []
+        self._zone_reach: list[Ints] = []
         self._shut = np.array(
             [
                 [
@@ -51,14 +55,22 @@ class FacedStrips:
     def add(self, strip: FacedStrip) -> int:
         """Keep a strip; its number."""
         self._strips.append(strip)
-        self._reach.append(self._reach_of(strip))
+        self._reach.append(self._reach_of(strip, strip.faces.forbidden))
+        in_zones = [(zone,) for zone in strip.faces.in_zones]
+        self._zone_reach.append(self._reach_of(strip, in_zones))
         return len(self._strips) - 1
 
-    def _reach_of(self, strip: FacedStrip) -> Ints:
-        """For each face rule and mark, how far a clear stretch from there may go."""
+    def _reach_of(self, strip: FacedStrip, ways_up: Sequence[tuple[int, ...]]) -> Ints:
+        """For each face rule and mark, how far a clear stretch from there may go.
+
+        Parameters
+        ----------
+        ways_up
+            For each rule, the blocks forbidden one way up, or another.
+        """
         size = strip.faces.grid.along
         reach = np.zeros((len(self.group.rules), self.group.longest + 1), np.int64)
-        for rule, faces_up in enumerate(strip.faces.forbidden):
+        for rule, faces_up in enumerate(ways_up):
             for forbidden in faces_up:
                 ends = np.full(size + 1, size, np.int64)
                 for place, block in enumerate(strip.faces.blocks):
@@ -93,6 +105,8 @@ class FacedStrips:
         # May the shape start at this mark of this strip?
         starts = np.arange(group.longest + 1)
         may = reach[:, rules, :].transpose(1, 0, 2) >= starts + lengths[:, None, None]
+        self._keep_zones_clear(may, shapes, numbers)
+        self._may = may
         for mark in range(1, group.longest + 1):
             np.copyto(best[mark], best[mark - 1])
             fit = np.flatnonzero(lengths <= mark)
@@ -108,23 +122,41 @@ class FacedStrips:
         value[group.widths[None, :] > widest[:, None]] = 0
         return value
 
+    def _keep_zones_clear(
+        self, may: Bools, shapes: Sequence[Shape], numbers: Sequence[int]
+    ) -> None:
+        """Rule out the starts where a joint would be cut into a mark."""
+        if not any(any(shape.zones) for shape in shapes):
+            return
+        size = self.group.longest + 1
+        starts = np.arange(size)
+        zone_reach = np.stack([self._zone_reach[number] for number in numbers])
+        for place, shape in enumerate(shapes):
+            reach = zone_reach[:, shape.face_class, :]
+            near, far = shape.zones
+            if near:
+                may[place] &= reach >= starts + near
+            if far:
+                begins = np.minimum(starts + shape.length - far, size - 1)
+                may[place] &= reach[:, begins] >= starts + shape.length
+
     def trace(self, number: int, width_index: int) -> list[Cut]:
         """A best filling of a strip that was priced last."""
-        best = self._best[:, self._row[number], width_index]
-        reach = self._reach[number]
+        row = self._row[number]
+        best = self._best[:, row, width_index]
         cuts: list[Cut] = []
         mark = self.group.longest
         while best[mark] > 0:
             if best[mark] == best[mark - 1]:
                 mark -= 1
                 continue
-            for shape in self._worth:
+            for place, shape in enumerate(self._worth):
                 rule = self.group.shapes[shape]
                 start = mark - rule.length
                 if (
                     start >= 0
                     and rule.width_index <= width_index
-                    and reach[rule.face_class, start] >= mark
+                    and self._may[place, row, start]
                     and best[start] + self._values.value[shape] == best[mark]
                 ):
                     cuts.append(Cut(start, mark, self._values.item[shape]))

@@ -19,6 +19,7 @@ from yieldplan.packing.solve import Solution, solve
 from yieldplan.packing.stop import IN_WORDS, Progress, Stop
 from yieldplan.packing.trees import tree_of
 from yieldplan.packing.yard import Yard
+from yieldplan.units import to_ticks_up
 
 
 def plan_wood(
@@ -69,6 +70,11 @@ def plan_wood(
             step_along=problem.step_along,
             step_across=problem.step_across,
             marks_from=problem.marks_from,
+            crook_at_most=problem.crook_at_most,
+            twisted_at_most=problem.twisted_at_most,
+            around_knots=to_ticks_up(job.shop.knot_margin),
+            short_of_checks=to_ticks_up(job.shop.check_margin),
+            resaw_kerf=to_ticks_up(job.shop.resaw_kerf),
         ),
         need={
             demand.name: count
@@ -142,7 +148,7 @@ def _set_up(
     pieces = [blank for blank in blanks_for(wood, blanks) if blank.set_up]
     # The largest first: it finds a place least easily.
     items = sorted(
-        (item_of(blank, place, job) for blank in pieces),
+        (item_of(blank, place, parts, job) for blank in pieces),
         key=lambda item: (-item.length * item.width, item.name),
     )
     names = sorted(left)
@@ -150,7 +156,7 @@ def _set_up(
         holds = frozenset(
             number
             for number, piece in enumerate(offered)
-            if piece.line in fits.get(item.name, ())
+            if piece.line in fits.get(item.name, ()) and piece.is_straight
         )
         while item.makes and any(left[names[made]] for made in item.makes):
             found = place_set_up(item, boards, problem.bins, holds, keep, problem.kerf)

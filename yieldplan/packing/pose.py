@@ -3,23 +3,32 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from yieldplan import stock
 from yieldplan.model.blanks import Blank
-from yieldplan.model.faces import FORBIDS, MARK_KINDS, FaceWord, Mark
+from yieldplan.model.faces import (
+    MARK_KINDS,
+    FaceWord,
+    Mark,
+    MarkKind,
+    forbidden_by,
+    forbidden_in_joints,
+)
 from yieldplan.model.job import Job
-from yieldplan.model.parts import Part
+from yieldplan.model.parts import Part, joint_zone
 from yieldplan.model.pieces import Piece
 from yieldplan.model.rounding import (
+    BlankTicks,
     blank_in_ticks,
+    ends_in_ticks,
     mark_in_ticks,
     piece_in_ticks,
     trims_in_ticks,
 )
 from yieldplan.model.shop import FAMILY_OF
 from yieldplan.packing.problem import Bin, Block, Demand, Item, Problem
-from yieldplan.units import to_ticks_up
+from yieldplan.units import nearest_tick, to_ticks_up
 
 
 def pose(
@@ -56,14 +65,31 @@ def pose(
             )
             for part in asked
         ),
-        items=tuple(item_of(blank, place, job) for blank in routes),
-        bins=tuple(_bin(piece, routes, fits) for piece in offered),
+        items=tuple(item_of(blank, place, parts, job) for blank in routes),
+        bins=tuple(_bin(piece, routes, fits, parts, job) for piece in offered),
         family=FAMILY_OF[shop.breakdown],
         kerf=to_ticks_up(shop.kerf),
         step_along=to_ticks_up(along),
         step_across=to_ticks_up(across),
         # One grid a wood: its boards are of kinds that are marked alike.
         marks_from=kind.marks_from,
+        crook_at_most=None
+        if shop.straight_line_rip
+        else to_ticks_up(shop.crook_at_most),
+        twisted_at_most=to_ticks_up(shop.twisted_at_most),
+        sets=_sets(routes),
+    )
+
+
+def _sets(routes: Sequence[Blank]) -> tuple[tuple[int, ...], ...]:
+    """Blanks that are steps of a set, set by set, in order."""
+    steps: dict[str, dict[int, int]] = {}
+    for number, blank in enumerate(routes):
+        if blank.step is not None:
+            steps.setdefault(blank.step.set, {})[blank.step.number] = number
+    return tuple(
+        tuple(number for _, number in sorted(found.items()))
+        for _, found in sorted(steps.items())
     )
 
 
@@ -92,7 +118,9 @@ def _natural(name: str) -> list[tuple[int, int, str]]:
     ]
 
 
-def item_of(blank: Blank, place: Mapping[str, int], job: Job) -> Item:
+def item_of(
+    blank: Blank, place: Mapping[str, int], parts: Sequence[Part], job: Job
+) -> Item:
     """The blank as an item.
 
     Parameters
@@ -101,7 +129,10 @@ def item_of(blank: Blank, place: Mapping[str, int], job: Job) -> Item:
         Demand to its number.
     """
     size = blank_in_ticks(blank, job.shop.kerf)
-    show, back = _mask(blank.show_face), _mask(blank.back_face)
+    show, back = _mask(blank.show_face, job), _mask(blank.back_face, job)
+    if blank.show_face == "clear":
+        show, back = show | _SHOWS, back | _SHOWS
+    zones = _zones(blank, size, parts, job)
     return Item(
         name=blank.id,
         length=size.length,
@@ -112,40 +143,116 @@ def item_of(blank: Blank, place: Mapping[str, int], job: Job) -> Item:
             if demand in place
         },
         layers=((show, back), (back, show)),
-        may_spare=blank.route == "gang",
+        may_spare=blank.may_spare,
+        zones=zones,
+        zone_bits=_bits(forbidden_in_joints(bridge_pith=job.shop.bridge_pith))
+        if any(zones)
+        else 0,
     )
 
 
-def _mask(word: FaceWord) -> int:
-    return sum(1 << bit for bit, kind in enumerate(MARK_KINDS) if kind in FORBIDS[word])
+_SHOWS = 1 << len(MARK_KINDS)
+"""Bit of the stretch beside a check that only parts which show keep away from."""
+
+
+def _mask(word: FaceWord, job: Job) -> int:
+    return _bits(forbidden_by(word, bridge_pith=job.shop.bridge_pith))
+
+
+def _bits(kinds: frozenset[MarkKind]) -> int:
+    return sum(1 << bit for bit, kind in enumerate(MARK_KINDS) if kind in kinds)
+
+
+def _zones(
+    blank: Blank, size: BlankTicks, parts: Sequence[Part], job: Job
+) -> tuple[int, int]:
+    """How far from its ends a blank is a joint zone: all of it where it holds several parts."""
+    part_of = {part.demand: part for part in parts}
+    zones = {
+        to_ticks_up(joint_zone(part_of[demand], job.shop))
+        for demand in blank.makes
+        if demand in part_of
+    }
+    if blank.turned or not any(zones):
+        return (0, 0)
+    boxes = set(size.inside)
+    if len(boxes) > 1:
+        return (size.length, size.length)
+    (box,) = boxes
+    zone = max(zones)
+    return (box[0] + zone, size.length - box[2] + zone)
 
 
 def _bin(
-    piece: Piece, routes: Sequence[Blank], fits: Mapping[str, tuple[str, ...]]
+    piece: Piece,
+    routes: Sequence[Blank],
+    fits: Mapping[str, tuple[str, ...]],
+    parts: Sequence[Part],
+    job: Job,
 ) -> Bin:
     length, width = piece_in_ticks(piece)
     trims, edges = trims_in_ticks(piece)
+    ends = ends_in_ticks(piece)
     return Bin(
         name=piece.id,
         length=length,
         width=width,
         trims=trims,
         edges=edges,
-        blocks=tuple(_block(mark) for mark in piece.marks),
+        blocks=tuple(block for mark in piece.marks for block in _blocks(mark, job)),
         price=piece.price,
         copies=piece.copies,
         holds=frozenset(
             number
             for number, blank in enumerate(routes)
             if piece.line in fits.get(blank.id, ())
+            and _may_come_from(blank, piece, parts, job)
         ),
+        widths=ends if ends[0] != ends[1] else None,
+        crook=to_ticks_up(piece.crook),
+        is_twisted=piece.twist > 0,
     )
 
 
-def _block(mark: Mark) -> Block:
-    bit = 1 << MARK_KINDS.index(mark.kind)
+def _may_come_from(blank: Blank, piece: Piece, parts: Sequence[Part], job: Job) -> bool:
+    """Whether a board is flat enough for a blank of this length."""
+    if piece.is_straight:
+        return True
+    length = blank_in_ticks(blank, job.shop.kerf).length
+    whole, _ = piece_in_ticks(piece)
+    if piece.twist and length > to_ticks_up(job.shop.twisted_at_most):
+        return False
+    if blank.step is not None:
+        return False
+    # Planing takes the bow of the blank's own length besides what it takes anyway.
+    lost = -(-to_ticks_up(piece.bow) * length**2 // whole**2)
+    least = max(
+        (
+            to_ticks_up(part.thickness.value)
+            for part in parts
+            if part.demand in blank.makes
+        ),
+        default=0,
+    )
+    if not piece.is_planed or blank.slices > 1:
+        least = max(least, to_ticks_up(blank.thickness.value))
+    return least <= nearest_tick(piece.thick) + 1 - lost
+
+
+def _blocks(mark: Mark, job: Job) -> Iterator[Block]:
+    """The mark with what must stay clear around it."""
+    x0, y0, x1, y1 = mark_in_ticks(mark)
+    around = to_ticks_up(job.shop.knot_margin) if mark.kind == "knot" else 0
+    box = (x0 - around, y0 - around, x1 + around, y1 + around)
+    yield _block(box, 1 << MARK_KINDS.index(mark.kind), mark)
+    short = to_ticks_up(job.shop.check_margin)
+    if mark.kind in ("check", "split") and short:
+        yield _block((x0 - short, y0, x1 + short, y1), _SHOWS, mark)
+
+
+def _block(box: tuple[int, int, int, int], bit: int, mark: Mark) -> Block:
     return Block(
-        box=mark_in_ticks(mark),
+        box=box,
         on_a=bit if mark.face in ("A", "through") else 0,
         on_b=bit if mark.face in ("B", "through") else 0,
     )

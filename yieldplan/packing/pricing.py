@@ -79,7 +79,9 @@ class Pricing:
             values = shape_values(group, item_value)
             for saw in self._saws[place]:
                 self.work += saw.work(len(here))
-                for number, value in zip(here, saw.reprice(values, here), strict=True):
+                for number, value in zip(
+                    here, saw.reprice(values, here, item_value), strict=True
+                ):
                     if number not in self._saw or value > best[number]:
                         best[number] = value
                         self._saw[number] = saw

@@ -42,6 +42,9 @@ class Item:
         face B, first with face A showing, then with face B showing.
     may_spare
         Whether more of a demand than needed may be made by it (gangs).
+    zones
+        How far from its two ends, at zero and at the far one, it bears no mark of
+        `zone_bits` on either face. [ticks]
     """
 
     name: str
@@ -50,6 +53,8 @@ class Item:
     makes: Mapping[int, int]
     layers: tuple[tuple[int, int], tuple[int, int]]
     may_spare: bool = False
+    zones: tuple[int, int] = (0, 0)
+    zone_bits: int = 0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -81,6 +86,12 @@ class Bin:
         Of one copy. [money/10,000]
     holds
         Indices of the items that may be cut from it.
+    widths
+        Clear width at the numbered end and at the far one, where they differ. [ticks]
+    crook
+        [ticks]
+    is_twisted
+        Whether only short stretches may be cut from it.
     """
 
     name: str
@@ -92,11 +103,30 @@ class Bin:
     price: int
     copies: int
     holds: frozenset[int]
+    widths: tuple[int, int] | None = None
+    crook: int = 0
+    is_twisted: bool = False
+
+    @property
+    def is_straight(self) -> bool:
+        """Whether every stretch of it is as wide as the whole."""
+        return self.widths is None and not self.crook and not self.is_twisted
 
 
 @dataclass(frozen=True, kw_only=True)
 class Problem:
-    """One wood's question to the packer. Distances in ticks, money in 1/10,000."""
+    """One wood's question to the packer. Distances in ticks, money in 1/10,000.
+
+    Parameters
+    ----------
+    crook_at_most
+        Most crook of a stretch that is ripped; None takes any.
+    twisted_at_most
+        Longest stretch of a twisted bin, to within a step.
+    sets
+        Items that are cut as the steps of one set, in order from the zero end; they are
+        cut in no other way.
+    """
 
     demands: tuple[Demand, ...]
     items: tuple[Item, ...]
@@ -106,3 +136,10 @@ class Problem:
     step_along: int
     step_across: int
     marks_from: MarksFrom
+    crook_at_most: int | None = None
+    twisted_at_most: int = 0
+    sets: tuple[tuple[int, ...], ...] = ()
+
+    def in_sets(self) -> frozenset[int]:
+        """Items that are steps of a set."""
+        return frozenset(number for steps in self.sets for number in steps)

@@ -53,7 +53,7 @@ class _Refill:
                 for demand, count in problem.items[number].makes.items()
             )
             for number in problem.bins[pattern.bin].holds
-            if is_wanted(number, left, problem)
+            if is_wanted(number, left, problem) and number not in yard.in_sets
         }
         self.wanted = [
             _Wanted(number, yard.sizes[number].along, yard.sizes[number].across)
@@ -68,8 +68,11 @@ class _Refill:
         grid = self.yard.grids[self.pattern.bin]
         sections = []
         for section in self._sections(grid.along):
+            self.room = self.yard.room(
+                self.pattern.bin, self.pattern.breakdown, section.i, section.j
+            )
             strips = [self._in_strip(section, strip) for strip in section.strips]
-            strips.extend(self._new_strips(section, strips, grid.across))
+            strips.extend(self._new_strips(section, strips, self.room.across))
             strips.sort(key=lambda strip: strip.u)
             if any(strip.cuts for strip in strips):
                 sections.append(replace(section, strips=tuple(strips)))
@@ -154,7 +157,16 @@ class _Refill:
         i, j = at, at + wanted.length
         if self.pattern.breakdown == "C":
             i, j = section.i, section.j
-        return self.yard.may_lie(wanted.item, self.pattern.bin, i, j, u, v)
+        return self.yard.may_lie(
+            wanted.item,
+            self.pattern.bin,
+            i,
+            j,
+            u,
+            v,
+            self.pattern.breakdown,
+            self.room,
+        )
 
     def _take(self, wanted: _Wanted) -> None:
         take(wanted.item, self.left, self.yard.problem)

@@ -45,7 +45,8 @@ class RipFirst:
         run_rows: list[int] = []
         run_places: list[int] = []
         num_rows = 0
-        for faces in group.bins:
+        for board in group.bins:
+            faces = board.in_room(board.rooms.whole())
             index = self._of(faces, num_rows)
             self._index.append(index)
             num_rows += index.across.rows * index.across.columns
@@ -58,7 +59,7 @@ class RipFirst:
         rows = np.array(run_rows, np.int64)
         self._starts = np.flatnonzero(np.diff(rows, prepend=-1)) if len(rows) else rows
         self._rows = rows[self._starts] if len(rows) else rows
-        self._across = np.array([f.grid.across for f in group.bins], np.int64)
+        self._across = np.array([i.faces.grid.across for i in self._index], np.int64)
         size = group.widest + 1
         # The strip that starts at u and ends at v: row _from[u] + _to[v].
         self._from = np.zeros((len(group.bins), size), np.int64)
@@ -71,14 +72,18 @@ class RipFirst:
 
     def _of(self, faces: BinFaces, base: int) -> _Index:
         grid = faces.grid
-        across = Crossings.of(grid.across, [(b.u0, b.u1) for b in faces.blocks])
+        inside = [at for at, b in enumerate(faces.blocks) if b.u0 < b.u1]
+        across = Crossings.of(
+            grid.across, [(faces.blocks[at].u0, faces.blocks[at].u1) for at in inside]
+        )
         runs: dict[int, list[tuple[int, int]]] = {}
         faced: dict[int, int] = {}
         for ended, begun, number in across.each():
-            met = across.met(ended, begun)
+            crossed = across.met(ended, begun)
+            met = sum(1 << at for bit, at in enumerate(inside) if crossed >> bit & 1)
             if across.longest(ended, begun) < self.group.widths[0]:
                 continue
-            if faces.is_alike(met):
+            if faces.is_alike(met, anywhere=False):
                 blocks = [
                     (block.i0, block.i1)
                     for place, block in enumerate(faces.blocks)
@@ -100,8 +105,10 @@ class RipFirst:
             + self.group.widest * (15 + num_bins * len(self.group.widths) // 40)
         )
 
-    def reprice(self, values: ShapeValues, bins: Sequence[int]) -> Ints:
-        """Best value of each of the bins at new prices."""
+    def reprice(
+        self, values: ShapeValues, bins: Sequence[int], item_value: Sequence[int]
+    ) -> Ints:
+        """Best value of each of the bins at new prices; no set is cut in steps here."""
         table = self._table
         table.reprice(values)
         strips = np.zeros((self._num_rows, len(self.group.widths)), np.int64)

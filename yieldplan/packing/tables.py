@@ -57,11 +57,14 @@ class ShapeValues:
 def shape_values(group: Group, item_value: Sequence[int]) -> ShapeValues:
     """The dearest item of each shape."""
     best = [
-        max(shape.items, key=lambda number: (item_value[number], -number))
+        max(shape.items, key=lambda number: (item_value[number], -number), default=-1)
         for shape in group.shapes
     ]
     return ShapeValues(
-        np.array([item_value[number] for number in best], np.int64), tuple(best)
+        np.array(
+            [item_value[number] if number >= 0 else 0 for number in best], np.int64
+        ),
+        tuple(best),
     )
 
 

@@ -10,6 +10,7 @@ from yieldplan.packing.cells import Grid, blocks_met, face_up, grid_of, size_of
 from yieldplan.packing.lay import Stretch, lay
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.rooms import Rooms
 
 
 def tree_of(pattern: Pattern, problem: Problem, *, exact: bool) -> Node:
@@ -31,6 +32,7 @@ class _Tree:
         self.exact = exact
         self.bin = problem.bins[pattern.bin]
         self.grid: Grid = grid_of(self.bin, problem)
+        self.rooms = Rooms(self.bin, self.grid, problem)
 
     def root(self) -> Node:
         box = (0, 0, self.bin.length, self.bin.width)
@@ -74,7 +76,10 @@ class _Tree:
         i, j = (
             (cut.i, cut.j) if self.pattern.breakdown == "R" else (section.i, section.j)
         )
-        up = face_up(item, blocks_met(self.grid, i, j, strip.u, strip.v))
+        is_ripped_first = self.pattern.breakdown == "R"
+        room = self.rooms.whole() if is_ripped_first else self.rooms.section(i, j)
+        met = blocks_met(self.grid, i, j, strip.u, strip.v, room.down)
+        up = face_up(item, met)
         if up is None:
             raise ValueError(f"{item.name} lies on a mark it may not bear")
         face: Literal["A", "B"] = "A" if up == "A" else "B"

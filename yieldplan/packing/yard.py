@@ -11,11 +11,14 @@ from yieldplan.packing.cells import (
     blocks_met,
     grid_of,
     is_forbidden,
+    is_in_a_zone,
     size_of,
+    zones_of,
 )
-from yieldplan.packing.pattern import Pattern, makes_of
+from yieldplan.packing.pattern import Breakdown, Pattern, makes_of
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.rooms import Room, Rooms
 
 
 @dataclass(frozen=True)
@@ -34,6 +37,12 @@ class Yard:
         self.problem = problem
         self.grids: tuple[Grid, ...] = tuple(grid_of(p, problem) for p in problem.bins)
         self.sizes: tuple[Size, ...] = tuple(size_of(i, problem) for i in problem.items)
+        self.zones = tuple(zones_of(i, problem) for i in problem.items)
+        self.in_sets = problem.in_sets()
+        self._rooms = tuple(
+            Rooms(piece, grid, problem)
+            for piece, grid in zip(problem.bins, self.grids, strict=True)
+        )
         self.pricing = Pricing(problem)
         self.price = tuple(piece.price for piece in problem.bins)
 
@@ -41,26 +50,78 @@ class Yard:
         """The pattern as a column."""
         return Column(pattern.bin, pattern, tuple(makes_of(pattern, self.problem)))
 
-    def may_lie(self, item: int, bin_: int, i: int, j: int, u: int, v: int) -> bool:
-        """Whether a rectangle of cells is clear enough for an item."""
-        met = blocks_met(self.grids[bin_], i, j, u, v)
-        return not met or not is_forbidden(self.problem.items[item], met)
+    def room(self, bin_: int, breakdown: Breakdown, i: int, j: int) -> Room:
+        """How wide a section is, or the whole board when it is ripped first."""
+        rooms = self._rooms[bin_]
+        return rooms.whole() if breakdown == "R" else rooms.section(i, j)
+
+    def may_lie(
+        self,
+        item: int,
+        bin_: int,
+        i: int,
+        j: int,
+        u: int,
+        v: int,
+        breakdown: Breakdown = "C",
+        room: Room | None = None,
+    ) -> bool:
+        """Whether a rectangle of cells is clear enough for an item.
+
+        Parameters
+        ----------
+        i, j
+            Rip first the item's own stretch; crosscut first the section it lies in.
+        room
+            Of the section, or of the board.
+        """
+        grid, down = self.grids[bin_], room.down if room else 0
+        met = blocks_met(grid, i, j, u, v, down)
+        asked = self.problem.items[item]
+        if not met:
+            return True
+        if is_forbidden(asked, met):
+            return False
+        near, far = self.zones[item]
+        if breakdown == "C":
+            return not (near or far) or not is_in_a_zone(asked, met)
+        at_ends = [
+            *(blocks_met(grid, i, i + near, u, v, down) if near else ()),
+            *(blocks_met(grid, j - far, j, u, v, down) if far else ()),
+        ]
+        return not is_in_a_zone(asked, at_ends)
 
     def can_hold(self, item: int, bin_: int) -> bool:
         """Whether a bin has a place for an item at all."""
         if item not in self.problem.bins[bin_].holds:
             return False
+        ways: dict[str, tuple[Breakdown, ...]] = {
+            "E": ("C", "R"),
+            "C": ("C",),
+            "R": ("R",),
+        }
+        return any(self._can_hold(item, bin_, way) for way in ways[self.problem.family])
+
+    def _can_hold(self, item: int, bin_: int, way: Breakdown) -> bool:
         grid, size = self.grids[bin_], self.sizes[item]
-        # Pushed toward the zero corner, it lies at the corner or against marks.
-        ends = sorted({0, *(block.i1 for block in grid.blocks)})
-        tops = sorted({0, *(block.u1 for block in grid.blocks)})
-        return any(
-            i + size.along <= grid.along
-            and u + size.across <= grid.across
-            and self.may_lie(item, bin_, i, i + size.along, u, u + size.across)
-            for i in ends
-            for u in tops
-        )
+        # Pushed toward the zero corner, it lies at the corner or against marks, or a
+        # mark lies just before its far joint. Up a tapered board it may lie anywhere.
+        far = self.zones[item][1]
+        ends = {block.i1 for block in grid.blocks}
+        starts = {0, *ends, *(end - size.along + far for end in ends)}
+        if self.problem.bins[bin_].widths is not None:
+            starts |= set(range(grid.along - size.along + 1))
+        for i in sorted(starts):
+            j = i + size.along
+            if i < 0 or j > grid.along:
+                continue
+            room = self.room(bin_, way, i, j)
+            tops = {0, *(block.u1 for block in grid.blocks)}
+            for u in sorted(tops):
+                v = u + size.across
+                if v <= room.across and self.may_lie(item, bin_, i, j, u, v, way, room):
+                    return True
+        return False
 
     def can_make(self, demand: int) -> bool:
         """Whether any bin has a place for any item that makes the demand."""
