@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import lru_cache
 from math import ceil, floor
 
-from yieldplan.packing.problem import Bin, Problem
+from yieldplan.packing.problem import Bin, Block, Problem
 
 
 class Page:
@@ -34,8 +34,58 @@ class Page:
             ceil(Fraction(item.width + kerf, self.problem.step_across)),
         )
 
+    def room(self, i: int, j: int, family: str) -> tuple[int, int]:
+        """Cells across of a stretch, and by how many its marks reach further down."""
+        piece, problem = self.piece, self.problem
+        step_x, step_y = problem.step_along, problem.step_across
+        length = piece.length
+        near, far = piece.widths or (piece.width, piece.width)
+        if family == "R":
+            m, wide, wood = length, min(near, far), length
+        else:
+            m, wood = (j - i) * step_x, (j - i) * step_x - problem.kerf
+            at = [min(max(self.first + mark * step_x, 0), length) for mark in (i, j)]
+            wide = min(near + floor(Fraction((far - near) * x, length)) for x in at)
+        crook = Fraction(piece.crook * m * m, length * length)
+        most = problem.crook_at_most
+        if most is not None and ceil(crook) > most:
+            return 0, 0
+        if piece.is_twisted and wood > problem.twisted_at_most + step_x:
+            return 0, 0
+        down = ceil(crook / step_y)
+        across = floor(Fraction(wide - sum(piece.edges) + problem.kerf, step_y)) - down
+        return max(across, 0), down
+
+    def zones(self, number: int) -> tuple[int, int]:
+        """Cells of an item's zones, at zero and at its far end."""
+        item, problem = self.problem.items[number], self.problem
+        long, _ = self.takes(number)
+        near, far = item.zones
+        return (
+            min(long, ceil(Fraction(near + problem.kerf, problem.step_along)))
+            if near
+            else 0,
+            min(
+                long,
+                ceil(
+                    Fraction(
+                        far + long * problem.step_along - item.length,
+                        problem.step_along,
+                    )
+                ),
+            )
+            if far
+            else 0,
+        )
+
     def meets(
-        self, box: tuple[int, int, int, int], i: int, j: int, u: int, v: int
+        self,
+        box: tuple[int, int, int, int],
+        i: int,
+        j: int,
+        u: int,
+        v: int,
+        down: int = 0,
     ) -> bool:
         """Whether a rectangle of cells meets a mark."""
         x0, y0, x1, y1 = box
@@ -47,16 +97,46 @@ class Page:
             i < ceil(Fraction(x1 - self.first, step_x))
             and j > floor(Fraction(x0 - self.first, step_x))
             and u < high
-            and v > min(low, high - 1)
+            and v > min(low, high - 1) - down
         )
 
-    def may_lie(self, number: int, i: int, j: int, u: int, v: int) -> bool:
+    def ways_up(
+        self, number: int, i: int, j: int, u: int, v: int, family: str, down: int = 0
+    ) -> set[int]:
+        """The faces that may be up (0 is A, 1 is B) when the item lies in a rectangle.
+
+        Rip first i to j is its own stretch, crosscut first its section's.
+        """
+        item = self.problem.items[number]
+
+        def met(a: int, b: int) -> list[Block]:
+            return [
+                block
+                for block in self.piece.blocks
+                if self.meets(block.box, a, b, u, v, down)
+            ]
+
+        near, far = self.zones(number)
+        in_zones: list[Block] = []
+        if family == "R":
+            in_zones += met(i, i + near) if near else []
+            in_zones += met(j - far, j) if far else []
+        elif near or far:
+            in_zones += met(i, j)
+        if any((block.on_a | block.on_b) & item.zone_bits for block in in_zones):
+            return set()
+        return {
+            way
+            for way, (side_a, side_b) in enumerate(item.layers)
+            if not any(b.on_a & side_a or b.on_b & side_b for b in met(i, j))
+        }
+
+    def may_lie(
+        self, number: int, i: int, j: int, u: int, v: int, family: str = "C"
+    ) -> bool:
         """Whether the item may lie in a rectangle with face A up or with face B up."""
-        met = [b for b in self.piece.blocks if self.meets(b.box, i, j, u, v)]
-        return any(
-            not any(b.on_a & side_a or b.on_b & side_b for b in met)
-            for side_a, side_b in self.problem.items[number].layers
-        )
+        _, down = self.room(i, j, family)
+        return bool(self.ways_up(number, i, j, u, v, family, down))
 
     def greatest(self, prices: Sequence[int], family: str) -> int:
         """V of the page."""
@@ -70,10 +150,25 @@ class Page:
                 for demand, count in self.problem.items[number].makes.items()
             )
             for number in self.piece.holds
+            if number not in self.problem.in_sets()
         }
+        self._of_sets = [
+            (
+                steps,
+                sum(
+                    prices[demand] * count
+                    for number in steps
+                    for demand, count in self.problem.items[number].makes.items()
+                ),
+            )
+            for steps in self.problem.sets
+            if set(steps) <= self.piece.holds and self.piece.is_straight
+        ]
         return self._rip(value) if family == "R" else self._crosscut(value)
 
     def _rip(self, value: dict[int, int]) -> int:
+        across, _ = self.room(0, self.along, "R")
+
         @lru_cache(None)
         def strip(u: int, v: int, i: int) -> int:
             if i >= self.along:
@@ -84,7 +179,7 @@ class Page:
                 if (
                     i + long <= self.along
                     and wide <= v - u
-                    and self.may_lie(number, i, i + long, u, v)
+                    and self.may_lie(number, i, i + long, u, v, "R")
                 ):
                     best = max(best, worth + strip(u, v, i + long))
             return best
@@ -93,8 +188,8 @@ class Page:
         def board(u: int) -> int:
             return max(
                 [0]
-                + [strip(u, v, 0) + board(v) for v in range(u + 1, self.across + 1)]
-                + ([board(u + 1)] if u < self.across else [])
+                + [strip(u, v, 0) + board(v) for v in range(u + 1, across + 1)]
+                + ([board(u + 1)] if u < across else [])
             )
 
         return board(0)
@@ -115,20 +210,38 @@ class Page:
 
         @lru_cache(None)
         def section(i: int, j: int, u: int) -> int:
+            across, _ = self.room(i, j, "C")
             return max(
                 [0]
                 + [
                     strip(i, j, u, v, j - i) + section(i, j, v)
-                    for v in range(u + 1, self.across + 1)
+                    for v in range(u + 1, across + 1)
                 ]
-                + ([section(i, j, u + 1)] if u < self.across else [])
+                + ([section(i, j, u + 1)] if u < across else [])
             )
+
+        def in_steps(i: int, steps: tuple[int, ...], worth: int) -> tuple[int, int]:
+            """Where a set that begins at i ends, and its value with what lies beside it."""
+            ways, at = {0, 1}, i
+            for number in steps:
+                long, wide = self.takes(number)
+                if at + long > self.along or wide > self.across:
+                    return 0, -1
+                ways &= self.ways_up(number, at, at + long, 0, wide, "C")
+                worth += section(at, at + long, wide)
+                at += long
+            return (at, worth) if ways else (0, -1)
 
         @lru_cache(None)
         def board(i: int) -> int:
             return max(
                 [0]
                 + [section(i, j, 0) + board(j) for j in range(i + 1, self.along + 1)]
+                + [
+                    worth + board(j)
+                    for j, worth in (in_steps(i, *each) for each in self._of_sets)
+                    if worth >= 0
+                ]
                 + ([board(i + 1)] if i < self.along else [])
             )
 

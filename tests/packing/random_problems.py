@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from hypothesis import strategies as st
 
 from yieldplan.model.plan import Family
@@ -16,6 +18,14 @@ FACE_RULES = [
     ((0, 0), (0, 0)),
     ((3, 0), (0, 3)),
 ]
+ZONES: list[dict[str, Any]] = [
+    {},
+    {},
+    {"zones": (2, 3), "zone_bits": 1},
+    {"zones": (0, 4), "zone_bits": 3},
+    {"zones": (50, 50), "zone_bits": 2},
+]
+"""No joints, joints at both ends or one, a gang of jointed parts."""
 
 
 @st.composite
@@ -68,12 +78,47 @@ def problems(
                 makes=makes,
                 layers=draw(st.sampled_from(FACE_RULES)),
                 may_spare=number >= num_demands and draw(st.booleans()),
+                **draw(st.sampled_from(ZONES)),
             )
         )
+    sets: tuple[tuple[int, ...], ...] = ()
+    if num_demands > 1 and draw(st.booleans()):
+        # Two of the parts can also be had as a set in steps.
+        both = draw(st.permutations(range(num_demands)))[:2]
+        sets = (tuple(range(len(items), len(items) + 2)),)
+        layers = draw(st.sampled_from(FACE_RULES))
+        items += [
+            Item(
+                name=f"s{demand}",
+                length=draw(st.integers(3, longest // 2)),
+                width=draw(st.integers(2, widest // 2)),
+                makes={demand: 1},
+                layers=layers,
+                **draw(st.sampled_from(ZONES)),
+            )
+            for demand in both
+        ]
     bins = []
     for number in range(draw(st.integers(1, most_bins))):
         length = draw(st.integers(12, longest))
         width = draw(st.integers(6, widest))
+        copies = draw(st.sampled_from([1, 1, 2]))
+        crooked: dict[str, Any] = {}
+        if copies == 1:
+            crooked = draw(
+                st.sampled_from(
+                    [
+                        {},
+                        {},
+                        {"crook": draw(st.integers(1, 5))},
+                        {"widths": (width, max(3, width - draw(st.integers(1, 9))))},
+                        {"widths": (max(3, width - draw(st.integers(1, 9))), width)},
+                        {"is_twisted": True, "crook": draw(st.integers(0, 3))},
+                    ]
+                )
+            )
+            if crooked.get("widths") == (width, width):
+                crooked = {}
         bins.append(
             Bin(
                 name=f"b{number}",
@@ -83,7 +128,7 @@ def problems(
                 edges=(draw(st.integers(0, 2)), draw(st.integers(0, 2))),
                 blocks=tuple(draw(st.lists(blocks(length, width), max_size=3))),
                 price=draw(st.integers(1, 60)) * 1000,
-                copies=draw(st.sampled_from([1, 1, 2])),
+                copies=copies,
                 holds=frozenset(
                     draw(
                         st.sampled_from(
@@ -91,6 +136,7 @@ def problems(
                         )
                     )
                 ),
+                **crooked,
             )
         )
     return Problem(
@@ -110,4 +156,7 @@ def problems(
         step_along=draw(st.integers(1, 4)),
         step_across=draw(st.integers(1, 3)),
         marks_from=draw(st.sampled_from(["zero end", "trimmed end"])),
+        crook_at_most=draw(st.sampled_from([None, 1, 2, 4])),
+        twisted_at_most=draw(st.integers(5, 20)),
+        sets=sets,
     )

@@ -17,9 +17,10 @@ def assert_is_of_its_family(pattern: Pattern, problem: Problem) -> None:
         at = section.j
         if pattern.breakdown == "R":
             assert (section.i, section.j) == (0, page.along)
+        across, _ = page.room(section.i, section.j, pattern.breakdown)
         top = 0
         for strip in section.strips:
-            assert top <= strip.u < strip.v <= page.across
+            assert top <= strip.u < strip.v <= across
             top = strip.v
             mark = section.i
             for cut in strip.cuts:
@@ -32,5 +33,33 @@ def assert_is_of_its_family(pattern: Pattern, problem: Problem) -> None:
                 i, j = (cut.i, cut.j)
                 if pattern.breakdown == "C":
                     i, j = section.i, section.j
-                assert page.may_lie(cut.item, i, j, strip.u, strip.v)
+                assert page.may_lie(cut.item, i, j, strip.u, strip.v, pattern.breakdown)
                 mark = cut.j
+    assert_sets_are_whole(pattern, problem, page)
+
+
+def assert_sets_are_whole(pattern: Pattern, problem: Problem, page: Page) -> None:
+    """Each step alone in its section at the near edge, in order, one face up for all."""
+    begun: tuple[int, ...] = ()
+    done, at = 0, 0
+    ways = {0, 1}
+    for section in pattern.sections:
+        steps = [cut for cut in section.cuts() if cut.item in problem.in_sets()]
+        assert len(steps) <= 1
+        if begun and done < len(begun):
+            assert steps
+            assert section.i == at
+        if not steps:
+            continue
+        (cut,) = steps
+        if not begun or done == len(begun):
+            (begun,) = (each for each in problem.sets if each[0] == cut.item)
+            done, ways = 0, {0, 1}
+        assert cut.item == begun[done]
+        assert (cut.i, cut.j) == (section.i, section.j)
+        (strip,) = (each for each in section.strips if cut in each.cuts)
+        assert strip.u == 0
+        ways &= page.ways_up(cut.item, cut.i, cut.j, 0, strip.v, "C")
+        assert ways
+        done, at = done + 1, section.j
+    assert done == len(begun)

@@ -37,6 +37,11 @@ class Section:
     j: int
     strips: tuple[Strip, ...]
 
+    def cuts(self) -> Iterator[Cut]:
+        """Every item, in order."""
+        for strip in self.strips:
+            yield from strip.cuts
+
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
@@ -49,8 +54,7 @@ class Pattern:
     def cuts(self) -> Iterator[Cut]:
         """Every item, in order."""
         for section in self.sections:
-            for strip in section.strips:
-                yield from strip.cuts
+            yield from section.cuts()
 
     def items(self) -> list[int]:
         """Every item's index, in order."""
