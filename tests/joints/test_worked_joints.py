@@ -10,11 +10,14 @@ import pytest
 from tests.builders import inches, make_shop
 from yieldplan.joints.butt import Butt
 from yieldplan.joints.dado import Dado
+from yieldplan.joints.groove import Groove
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.joint import Joint, Role
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.joints.rabbet import Rabbet
+from yieldplan.joints.stub_tenon import StubTenon
 from yieldplan.joints.through_dovetail import ThroughDovetail
+from yieldplan.joints.tongue_and_groove import TongueAndGroove
 
 
 def gain(joint: Joint, mate: str, role: Role = Role.HOUSED) -> Fraction:
@@ -122,6 +125,52 @@ def test_tenon_figures_that_contradict_each_other_are_refused() -> None:
         MortiseAndTenon(length=inches("1"), through=True)
     with pytest.raises(ValueError, match="proud"):
         MortiseAndTenon(proud=inches("1/8"))
+
+
+def test_a_groove_and_its_stub_tenon_left_out_are_the_shops() -> None:
+    shop = make_shop(panel_groove="7/16", tongue_length="3/16")
+    assert gain(Groove().settled(shop), "2") == inches("7/16")
+    assert gain(StubTenon().settled(shop), "2") == inches("7/16")
+    assert gain(TongueAndGroove().settled(shop), "2") == inches("3/16")
+    given = StubTenon(deep=inches("1/2"))
+    assert given.settled(shop) == given
+
+
+def test_a_groove_deeper_than_half_its_part_is_warned_of_and_one_through_it_refused() -> (
+    None
+):
+    # Half of 3/4 is 3/8: 3/8 is deep enough, 7/16 too deep, 3/4 comes through.
+    at_half = Groove(deep=inches("3/8"))
+    assert at_half.limits(own=inches("1/4"), mate=inches("3/4")) == ()
+    deep = Groove(deep=inches("7/16"))
+    assert "less than half" in deep.limits(own=inches("1/4"), mate=inches("3/4"))[0]
+    through = Groove(deep=inches("3/4"))
+    assert "comes through" in through.impossible(mate=inches("3/4"))
+    assert "19.1 mm deep" in through.impossible(mate=inches("3/4"), unit="mm")
+    assert "without depth" in Groove(deep=Fraction(0)).impossible(mate=inches("3/4"))
+
+
+def test_a_cope_that_comes_through_the_stile_is_refused() -> None:
+    # The tenon stops at 3/8, the moulding runs right across a stile of 1-1/2.
+    joint = StubTenon(deep=inches("3/8"), profile=inches("1-1/2"))
+    assert "comes through" in joint.impossible(mate=inches("1-1/2"))
+
+
+def test_a_short_stub_tenon_is_warned_of() -> None:
+    joint = StubTenon(deep=inches("3/16"))
+    assert "little glue" in joint.limits(own=inches("3/4"), mate=inches("2"))[0]
+
+
+def test_copes_are_warned_of_where_there_is_a_moulding() -> None:
+    square, moulded = StubTenon(), StubTenon(profile=inches("3/8"))
+    assert not any("cope the ends first" in each for each in square.cautions)
+    assert any("cope the ends first" in each for each in moulded.cautions)
+    assert all("back-up block" in each.cautions[0] for each in (square, moulded))
+
+
+def test_which_joints_join_a_rail_to_a_stile() -> None:
+    assert all(kind.makes_frame_corner for kind in (StubTenon, MortiseAndTenon, Butt))
+    assert not any(kind.makes_frame_corner for kind in (Groove, Dado, Rabbet))
 
 
 def test_a_butt_adds_nothing_and_needs_no_set_up() -> None:

@@ -14,11 +14,14 @@ from fractions import Fraction
 from tests.builders import inches
 from yieldplan.joints.butt import Butt
 from yieldplan.joints.dado import Dado
+from yieldplan.joints.groove import Groove
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.joint import Joint
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.joints.rabbet import Rabbet
+from yieldplan.joints.stub_tenon import StubTenon
 from yieldplan.joints.through_dovetail import ThroughDovetail
+from yieldplan.joints.tongue_and_groove import TongueAndGroove
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -67,6 +70,14 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
             own="1/2", mate="3/4", depth="5/16", housed="5/16", housing="0",
         ),
     ),
+    "groove": (
+        # H. H. Windsor (ed.), Mission Furniture, Part 3, 1912, buffet: the panel enters
+        # its grooves by 1/4 a side; the stile is 2 wide and gains nothing.
+        Worked(
+            joint=Groove(deep=inches("1/4")),
+            own="3/8", mate="2", depth="1/4", housed="1/4", housing="0",
+        ),
+    ),
     "half-blind dovetail": (
         # 3/4 front - 1/4 lap = 1/2; the front keeps its full length.
         Worked(
@@ -111,6 +122,23 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
             own="1/2", mate="3/4", depth="5/16", housed="5/16", housing="0",
         ),
     ),
+    "stub tenon": (
+        # As long as the panel's groove is deep, here 3/8.
+        Worked(
+            joint=StubTenon(deep=inches("3/8")),
+            own="3/4", mate="2-1/4", depth="3/8", housed="3/8", housing="0",
+        ),
+        # A moulding no deeper than the groove changes nothing: the tenon reaches as far.
+        Worked(
+            joint=StubTenon(deep=inches("3/8"), profile=inches("3/8")),
+            own="3/4", mate="2-1/4", depth="3/8", housed="3/8", housing="0",
+        ),
+        # A moulding of 1/2 over a groove of 3/8: the cope reaches 1/2 - 3/8 = 1/8 beyond.
+        Worked(
+            joint=StubTenon(deep=inches("3/8"), profile=inches("1/2")),
+            own="3/4", mate="2-1/4", depth="1/2", housed="1/2", housing="0",
+        ),
+    ),
     "through dovetail": (
         # Through a 3/4 board; both boards are as long as the outside of the work.
         Worked(
@@ -122,6 +150,13 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
         Worked(
             joint=ThroughDovetail(proud=inches("1/32")),
             own="1/2", mate="3/4", depth="25/32", housed="1/32", housing="1/32",
+        ),
+    ),
+    "tongue and groove": (
+        # A tongue of 5/16 on one board; its neighbour is 4 wide and stays so.
+        Worked(
+            joint=TongueAndGroove(deep=inches("5/16")),
+            own="3/4", mate="4", depth="5/16", housed="5/16", housing="0",
         ),
     ),
 }  # fmt: skip

@@ -18,6 +18,7 @@ class Butt(Joint):
     """
 
     makes_box_corner: ClassVar[bool] = True
+    makes_frame_corner: ClassVar[bool] = True
     lets_run_past: ClassVar[bool] = True
 
     def depth(self, *, mate: Inches) -> Sum:

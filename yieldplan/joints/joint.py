@@ -42,6 +42,8 @@ class Joint(ABC):
     makes_box_corner: ClassVar[bool] = False
     """Whether it joins the ends of two boards set on edge, as at the corner of a drawer or
     a chest. The corner of a frame, where a rail enters a stile, is not one."""
+    makes_frame_corner: ClassVar[bool] = False
+    """Whether it joins the end of a rail to the edge of a stile, as in a door."""
     lets_run_past: ClassVar[bool] = False
     """Whether the mate may run on past the part that is joined to it."""
     has_tails: ClassVar[bool] = False

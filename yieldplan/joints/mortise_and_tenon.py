@@ -33,6 +33,7 @@ class MortiseAndTenon(Joint):
         How far a through tenon stands out beyond its mate. [in]
     """
 
+    makes_frame_corner: ClassVar[bool] = True
     lets_run_past: ClassVar[bool] = True
 
     length: Inches | None = field(

@@ -29,11 +29,13 @@ class Shop:
     crosscut_step: Inches
     rip_step: Inches
     sheet_step: Inches
+    stick_step: Inches
     # off the stock before anything is measured
     end_trim: Inches
     surfaced_end_trim: Inches
     edge_pass: Inches
     sheet_trim: Inches
+    stick_trim: Inches
     # boards that are not straight
     straight_line_rip: bool
     crook_at_most: Inches
@@ -99,6 +101,11 @@ class Shop:
     lap: Inches
     template_lap: Inches
     tenon_length: Inches
+    # frames, doors and panels
+    panel_groove: Inches = Fraction(3, 8)
+    panel_play: Inches = Fraction(1, 16)
+    door_gap: Inches = Fraction(3, 32)
+    tongue_length: Inches = Fraction(1, 4)
     # bookcases
     shelf_clearance: Inches = Fraction(1, 16)
     # lb on each foot of a shelf; in a job in millimetres kg on each metre
@@ -108,6 +115,7 @@ class Shop:
     # per cent, of the wood's dry weight
     moisture_today: Fraction
     moisture_wettest: Fraction
+    moisture_driest: Fraction = Fraction(5)
     # set-up pieces
     set_up_length: Inches
     set_up_pieces: int
