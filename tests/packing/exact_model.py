@@ -46,34 +46,37 @@ def makes_of_bin(problem: Problem, number: int, need: Made) -> frozenset[Made]:
     def joined(ones: frozenset[Made], others: frozenset[Made]) -> set[Made]:
         return {plus(one, other) for one in ones for other in others}
 
+    singly = piece.holds - problem.in_sets()
+    ripped_across, _ = page.room(0, page.along, "R")
+
     @lru_cache(None)
     def ripped(u: int, v: int, i: int) -> frozenset[Made]:
         if i >= page.along:
             return frozenset({none})
         found = set(ripped(u, v, i + 1))
-        for item in piece.holds:
+        for item in singly:
             long, wide = page.takes(item)
             if (
                 i + long <= page.along
                 and wide <= v - u
-                and page.may_lie(item, i, i + long, u, v)
+                and page.may_lie(item, i, i + long, u, v, "R")
             ):
                 found |= {plus(of(item), rest) for rest in ripped(u, v, i + long)}
         return _best_only(found)
 
     @lru_cache(None)
     def rip_board(u: int) -> frozenset[Made]:
-        if u >= page.across:
+        if u >= ripped_across:
             return frozenset({none})
         found = set(rip_board(u + 1))
-        for v in range(u + 1, page.across + 1):
+        for v in range(u + 1, ripped_across + 1):
             found |= joined(ripped(u, v, 0), rip_board(v))
         return _best_only(found)
 
     @lru_cache(None)
     def strip(i: int, j: int, u: int, v: int, left: int) -> frozenset[Made]:
         found = {none}
-        for item in piece.holds:
+        for item in singly:
             long, wide = page.takes(item)
             if long <= left and wide <= v - u and page.may_lie(item, i, j, u, v):
                 found |= {
@@ -83,10 +86,11 @@ def makes_of_bin(problem: Problem, number: int, need: Made) -> frozenset[Made]:
 
     @lru_cache(None)
     def section(i: int, j: int, u: int) -> frozenset[Made]:
-        if u >= page.across:
+        across, _ = page.room(i, j, "C")
+        if u >= across:
             return frozenset({none})
         found = set(section(i, j, u + 1))
-        for v in range(u + 1, page.across + 1):
+        for v in range(u + 1, across + 1):
             found |= joined(strip(i, j, u, v, j - i), section(i, j, v))
         return _best_only(found)
 
@@ -97,7 +101,26 @@ def makes_of_bin(problem: Problem, number: int, need: Made) -> frozenset[Made]:
         found = set(crosscut_board(i + 1))
         for j in range(i + 1, page.along + 1):
             found |= joined(section(i, j, 0), crosscut_board(j))
+        for steps in problem.sets:
+            if piece.is_straight and set(steps) <= piece.holds:
+                end, made = in_steps(i, steps)
+                if end:
+                    found |= joined(made, crosscut_board(end))
         return _best_only(found)
+
+    def in_steps(i: int, steps: tuple[int, ...]) -> tuple[int, frozenset[Made]]:
+        """Where a set that begins at i ends, and what it and the strips beside it make."""
+        ways, at = {0, 1}, i
+        made = frozenset({none})
+        for step in steps:
+            long, wide = page.takes(step)
+            if at + long > page.along or wide > page.across:
+                return 0, frozenset()
+            ways &= page.ways_up(step, at, at + long, 0, wide, "C")
+            made = _best_only(joined(made, frozenset({of(step)})))
+            made = _best_only(joined(made, section(at, at + long, wide)))
+            at += long
+        return (at, made) if ways else (0, frozenset())
 
     found: set[Made] = set()
     if problem.family in ("R", "E"):

@@ -82,9 +82,11 @@ def problems(
             )
         )
     sets: tuple[tuple[int, ...], ...] = ()
-    if num_demands > 1 and draw(st.booleans()):
-        # Two of the parts can also be had as a set in steps.
-        both = draw(st.permutations(range(num_demands)))[:2]
+    num_kinds = num_demands
+    if draw(st.booleans()):
+        # Two more parts, made as a set in steps and in no other way.
+        both = (num_demands, num_demands + 1)
+        num_demands += 2
         sets = (tuple(range(len(items), len(items) + 2)),)
         layers = draw(st.sampled_from(FACE_RULES))
         items += [
@@ -139,11 +141,14 @@ def problems(
                 **crooked,
             )
         )
+    of_sets = draw(st.integers(1, 2))
     return Problem(
         demands=tuple(
             Demand(
                 name=f"d{number}",
-                need=draw(st.integers(1, most_need)),
+                need=of_sets
+                if number >= num_kinds
+                else draw(st.integers(1, most_need)),
                 rank=draw(st.integers(0, 1)),
                 area=items[number].length * items[number].width,
             )

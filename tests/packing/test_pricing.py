@@ -12,7 +12,7 @@ from yieldplan.packing.pattern import makes_of
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
 
-PRICES = st.lists(st.integers(0, 3000), min_size=4, max_size=4)
+PRICES = st.lists(st.integers(0, 3000), min_size=6, max_size=6)
 
 
 @settings(max_examples=150, deadline=None)

@@ -90,7 +90,7 @@ def test_plans_with_sets_gangs_faces_and_copies_are_sound(problem: Problem) -> N
 @settings(max_examples=60, deadline=None)
 @given(
     problem=problems(longest=24, widest=12),
-    prices=st.lists(st.integers(0, 9000), min_size=4, max_size=4),
+    prices=st.lists(st.integers(0, 9000), min_size=6, max_size=6),
 )
 def test_no_prices_prove_a_floor_above_a_plan_that_exists(
     problem: Problem, prices: list[int]
