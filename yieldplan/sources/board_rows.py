@@ -182,7 +182,7 @@ def _kind(row: Row, thickness: Thickness | None) -> StockKind | None:
             return None
         return SurfacedBoard() if thickness.is_surfaced else RoughBoard()
     kinds = yieldplan.stock.kinds()
-    boards = {name: kind for name, kind in kinds.items() if not kind.is_sheet}
+    boards = {name: kind for name, kind in kinds.items() if kind.is_board}
     known = {name.lower(): kind for name, kind in boards.items()}
     kind = known.get(said.lower())
     if kind is not None:

@@ -3,41 +3,20 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from yieldplan.faults import Faults, Where
+from yieldplan.sources.columns import COLUMNS
+from yieldplan.sources.table import MOST_COLUMNS, Cells, column_meant
 from yieldplan.sources.text_file import read_text
 
-MOST_COLUMNS = 200
 SEPARATORS = (",", ";", "\t")
 
 
-@dataclass(frozen=True, kw_only=True)
-class Cells:
-    """A table as text.
-
-    Parameters
-    ----------
-    rows
-        Row number as the spreadsheet counts it, and its cells, as wide as the widest row.
-    decimal_comma
-        Whether 17,5 is seventeen and a half: only where semicolons separate.
-    """
-
-    file: str
-    rows: Sequence[tuple[int, Sequence[str]]]
-    decimal_comma: bool
-
-
-def read_cells(path: Path, header_words: Iterable[str], faults: Faults) -> Cells | None:
+def read_cells(path: Path, faults: Faults) -> Cells | None:
     """The table of a file; None, and a fault, when it cannot be read.
 
-    Parameters
-    ----------
-    header_words
-        What columns may be called: the separator is the one that brings most to light.
+    The separator is the one that brings most names of columns to light.
     """
     text = read_text(
         path,
@@ -48,13 +27,8 @@ def read_cells(path: Path, header_words: Iterable[str], faults: Faults) -> Cells
     if text is None:
         return None
     stated, body, skipped = _stated_separator(text)
-    separator = stated or _likely_separator(body, frozenset(header_words))
+    separator = stated or _likely_separator(body)
     return _rows(path.name, body, separator, skipped, faults)
-
-
-def plain(header: str) -> str:
-    """A column's name without what people write differently: capitals, spaces, hyphens."""
-    return "_".join(header.lower().replace("-", " ").replace("_", " ").split())
 
 
 def _stated_separator(text: str) -> tuple[str | None, str, int]:
@@ -66,12 +40,14 @@ def _stated_separator(text: str) -> tuple[str | None, str, int]:
     return None, text, 0
 
 
-def _likely_separator(text: str, header_words: frozenset[str]) -> str:
+def _likely_separator(text: str) -> str:
     header = next(line for line in text.splitlines() if line.strip())
     return max(
         SEPARATORS,
         key=lambda each: (
-            sum(plain(cell.strip('" ')) in header_words for cell in header.split(each)),
+            sum(
+                column_meant(cell.strip('" ')) in COLUMNS for cell in header.split(each)
+            ),
             header.count(each),
         ),
     )

@@ -1,4 +1,4 @@
-"""Opens a text file of any encoding a shop's machine writes; for every source that reads text."""
+"""Opens a file, and text of any encoding a shop's machine writes; for every source."""
 
 from __future__ import annotations
 
@@ -27,6 +27,22 @@ def read_text(
         What to write into one that is empty.
     """
     whole = Where(file=path.name)
+    raw = read_bytes(path, faults)
+    if raw is None:
+        return None
+    text = _decoded(raw)
+    if text is None or "\0" in text or raw.startswith(b"PK"):
+        faults.add(whole, "", "this is not a text file", save)
+        return None
+    if not text.strip():
+        faults.add(whole, "", "the file is empty", fill)
+        return None
+    return text
+
+
+def read_bytes(path: Path, faults: Faults) -> bytes | None:
+    """What is in a file of at most 1 MB; None, and a fault, when it cannot be read."""
+    whole = Where(file=path.name)
     try:
         with path.open("rb") as opened:
             raw = opened.read(MOST_BYTES + 1)
@@ -37,14 +53,7 @@ def read_text(
     if len(raw) > MOST_BYTES:
         faults.add(whole, "", "a tally is at most 1 MB", "Split it, or drop columns")
         return None
-    text = _decoded(raw)
-    if text is None or "\0" in text or raw.startswith(b"PK"):
-        faults.add(whole, "", "this is not a text file", save)
-        return None
-    if not text.strip():
-        faults.add(whole, "", "the file is empty", fill)
-        return None
-    return text
+    return raw
 
 
 def _decoded(raw: bytes) -> str | None:
