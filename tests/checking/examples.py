@@ -110,6 +110,8 @@ def _part(
         "back_face": "sound",
         "strips": strips,
         "set_up": set_up,
+        "zone": 0,
+        "glue_up": None,
     }
 
 
@@ -137,11 +139,15 @@ def _blank(
                 "part": part,
                 "at": [ticks(x), 0],
                 "size": [ticks(each) for each in part_size],
+                "slice": 0,
             }
             for x in places
         ],
         "show_face": face,
         "back_face": "sound",
+        "turned": False,
+        "step": None,
+        "may_spare": route == "gang",
     }
 
 
@@ -164,7 +170,12 @@ def _piece(
         "thickness": "4/4",
         "thick": 8128 if feet else ticks("1/4"),
         "grade": "",
+        "lot": "",
         "size": [ticks(each) for each in size],
+        "widths": [ticks(size[1])] * 2,
+        "crook": 0,
+        "bow": 0,
+        "twist": 0,
         "copies": copies,
         "board_feet": feet,
         "per_foot": None,
@@ -236,6 +247,12 @@ def _wood(
             "kerf": 1016,
             "step": [4064, 1016],
             "marks_from": "trimmed end",
+            "crook_at_most": None,
+            "twisted_at_most": ticks(24),
+            "around_knots": 0,
+            "short_of_checks": 0,
+            "resaw_kerf": 1016,
+            "offcuts": {"percent": 0, "sizes": []},
         },
         "need": need,
         "missing": missing,

@@ -287,7 +287,7 @@ DEMANDS: dict[str, tuple[Damage, str]] = {
     ),
     "need lowered": (
         lambda p: wood(p, "walnut")["need"].update(rail=1),
-        "walnut, rail: 1 needed, 2 made; gangs made 0",
+        "walnut, rail: 1 needed, 2 made; blanks that may bring spares made 0",
     ),
     "need raised": (
         lambda p: wood(p, "walnut")["need"].update(rail=3),
@@ -306,11 +306,11 @@ DEMANDS: dict[str, tuple[Damage, str]] = {
             named(p["parts"], "top").update(quantity=0),
             wood(p, "poplar")["need"].update({"top strip": 0}),
         ),
-        "poplar, top strip: 0 needed, 3 made; gangs made 0 of them",
+        "poplar, top strip: 0 needed, 3 made; blanks that may bring spares made 0 of them",
     ),
     "gang that is no gang": (
-        lambda p: blank(p, "k3").update(route="plane"),
-        "poplar, block: 3 needed, 4 made; gangs made 0 of them, and only a gang",
+        lambda p: blank(p, "k3").update(may_spare=False),
+        "poplar, block: 3 needed, 4 made; blanks that may bring spares made 0 of them",
     ),
     "missing part not told": (
         lambda p: wood(p, "poplar").update(missing={}),
@@ -359,7 +359,7 @@ MONEY: dict[str, tuple[Damage, str]] = {
     ),
     "cost off by one": (
         lambda p: wood(p, "walnut").update(cost=387_599),
-        "walnut: the pieces cut cost 38.76; the plan says 38.7599",
+        "walnut: the pieces cut, less the offcuts, cost 38.76; the plan says 38.7599",
     ),
     "line total off by a cent": (
         lambda p: p["money"]["lines"][0].update(total=387_700),

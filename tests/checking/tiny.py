@@ -80,6 +80,7 @@ def document(
         "currency": "USD",
         "unit": "in",
         "faces": FACES,
+        "zones": ["knot", "split"],
         "parts": [
             {
                 "id": part,
@@ -94,6 +95,8 @@ def document(
                 "back_face": "any",
                 "strips": 1,
                 "set_up": part in wood.set_up,
+                "zone": 0,
+                "glue_up": None,
             }
             for part, (length, width) in sorted(part_sizes.items())
         ],
@@ -107,6 +110,12 @@ def document(
                     "kerf": wood.kerf,
                     "step": list(wood.step),
                     "marks_from": wood.marks_from,
+                    "crook_at_most": None,
+                    "twisted_at_most": 0,
+                    "around_knots": 0,
+                    "short_of_checks": 0,
+                    "resaw_kerf": 0,
+                    "offcuts": {"percent": 0, "sizes": []},
                 },
                 "need": dict(wood.need),
                 "missing": {},
@@ -144,7 +153,9 @@ def _blank(
     inside, x = [], 0
     for part, count in sorted(blank.makes.items()):
         for _ in range(count):
-            inside.append({"part": part, "at": [x, 0], "size": list(sizes[part])})
+            inside.append(
+                {"part": part, "at": [x, 0], "size": list(sizes[part]), "slice": 0}
+            )
             x += sizes[part][0] + wood.kerf
     return {
         "id": blank.id,
@@ -157,6 +168,9 @@ def _blank(
         "inside": inside,
         "show_face": blank.faces[0],
         "back_face": blank.faces[1],
+        "turned": False,
+        "step": None,
+        "may_spare": False,
     }
 
 
@@ -170,7 +184,12 @@ def _piece(piece: TinyPiece) -> dict[str, Any]:
         "thickness": "4/4",
         "thick": 8,
         "grade": "",
+        "lot": "",
         "size": list(piece.size),
+        "widths": [piece.size[1]] * 2,
+        "crook": 0,
+        "bow": 0,
+        "twist": 0,
         "copies": piece.copies,
         "board_feet": None,
         "per_foot": None,

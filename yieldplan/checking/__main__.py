@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from yieldplan.checking.facts import say_length, say_money
+from yieldplan.checking.saying import say_length, say_money
 from yieldplan.checking.verdict import check
 
 HOLDS, REFUSED, MISTYPED, UNREADABLE = 0, 1, 2, 3

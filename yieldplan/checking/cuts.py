@@ -10,12 +10,12 @@ from yieldplan.checking.facts import Cutting, Node, Plan, Wood
 
 def trees_start_from_the_whole_piece(plan: Plan) -> Iterator[str]:
     """Ensures that the first node of every cutting is the whole piece."""
-    for wood, cutting in _cuttings(plan):
+    for wood, cutting in cuttings_of(plan):
         piece = plan.piece_of[cutting.stock]
         whole = (0, 0, piece.length, piece.width)
         if cutting.tree.box != whole:
             yield (
-                f"{_where(wood, cutting, cutting.tree)} starts as the box "
+                f"{where(wood, cutting, cutting.tree)} starts as the box "
                 f"{list(cutting.tree.box)}, yet the whole piece is {list(whole)}: "
                 f"{plan.say(piece.length)} long and {plan.say(piece.width)} wide."
             )
@@ -30,7 +30,7 @@ def children_are_as_wide_as_their_node(plan: Plan) -> Iterator[str]:
         for child in node.into:
             if (child.box[low], child.box[high]) != (node.box[low], node.box[high]):
                 yield (
-                    f"{_where(wood, cutting, child)} runs from "
+                    f"{where(wood, cutting, child)} runs from "
                     f"{plan.say(child.box[low])} to {plan.say(child.box[high])} of the "
                     f"{words}; a {node.cut} of node {node.id} leaves it from "
                     f"{plan.say(node.box[low])} to {plan.say(node.box[high])}."
@@ -50,7 +50,7 @@ def neighbours_are_one_kerf_apart(plan: Plan) -> Iterator[str]:
                     else f"are {plan.say(gap)} apart"
                 )
                 yield (
-                    f"{_where(wood, cutting, first)} and node {second.id} {said}; the "
+                    f"{where(wood, cutting, first)} and node {second.id} {said}; the "
                     f"blade between them takes {plan.say(wood.rules.kerf)}."
                 )
 
@@ -66,12 +66,12 @@ def ends_lose_at_most_a_kerf(plan: Plan) -> Iterator[str]:
         for child, gap in ends:
             if gap < 0:
                 yield (
-                    f"{_where(wood, cutting, child)} reaches {plan.say(-gap)} out of "
+                    f"{where(wood, cutting, child)} reaches {plan.say(-gap)} out of "
                     f"node {node.id}, which it is cut from."
                 )
             elif gap > wood.rules.kerf:
                 yield (
-                    f"{_where(wood, cutting, child)} leaves {plan.say(gap)} of node "
+                    f"{where(wood, cutting, child)} leaves {plan.say(gap)} of node "
                     f"{node.id} unaccounted for; one kerf is {plan.say(wood.rules.kerf)}."
                 )
 
@@ -88,19 +88,25 @@ def blanks_are_large_enough(plan: Plan) -> Iterator[str]:
             ):
                 if is_ < least:
                     yield (
-                        f"{_where(wood, cutting, leaf)} is {plan.say(is_)} {words}; "
+                        f"{where(wood, cutting, leaf)} is {plan.say(is_)} {words}; "
                         f"blank {blank.id} needs {plan.say(least)}."
                     )
 
 
-def _cuttings(plan: Plan) -> Iterator[tuple[Wood, Cutting]]:
+def cuttings_of(plan: Plan) -> Iterator[tuple[Wood, Cutting]]:
+    """Every piece that is cut, with the wood it is cut for."""
     for wood in plan.woods:
         for cutting in wood.cuttings:
             yield wood, cutting
 
 
+def where(wood: Wood, cutting: Cutting, node: Node) -> str:
+    """A node of a tree, as objections name it."""
+    return f"{wood.name}, {cutting.stock} copy {cutting.copy}, node {node.id}"
+
+
 def _cut_nodes(plan: Plan) -> Iterator[tuple[Wood, Cutting, Node]]:
-    for wood, cutting in _cuttings(plan):
+    for wood, cutting in cuttings_of(plan):
         for node in cutting.tree.every():
             if node.into:
                 yield wood, cutting, node
@@ -109,10 +115,6 @@ def _cut_nodes(plan: Plan) -> Iterator[tuple[Wood, Cutting, Node]]:
 def _along(node: Node) -> tuple[int, int]:
     """Where a box says where a child of this cut begins and ends."""
     return (0, 2) if node.cut == "crosscut" else (1, 3)
-
-
-def _where(wood: Wood, cutting: Cutting, node: Node) -> str:
-    return f"{wood.name}, {cutting.stock} copy {cutting.copy}, node {node.id}"
 
 
 RULES = (

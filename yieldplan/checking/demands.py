@@ -8,8 +8,6 @@ from itertools import combinations
 
 from yieldplan.checking.facts import Plan, Wood
 
-GANG = "gang"
-
 
 def sums_add_up_to_the_sizes(plan: Plan) -> Iterator[str]:
     """Ensures that the terms behind a size add up to it, to within a tick a term."""
@@ -93,28 +91,28 @@ def complete_means_nothing_is_missing(plan: Plan) -> Iterator[str]:
 
 
 def parts_are_made_as_often_as_needed(plan: Plan) -> Iterator[str]:
-    """Ensures that every part is made exactly as often as needed, or spare by a gang."""
+    """Ensures that every part is made exactly as often as needed, or spare by a blank that may."""
     for wood in plan.woods:
-        made, ganged = _made(plan, wood, gangs=False), _made(plan, wood, gangs=True)
+        made, by_the_way = _made(plan, wood), _made(plan, wood, may_spare=True)
         for demand in sorted({*made, *wood.need}):
             need, count = wood.need.get(demand, 0), made[demand]
             if plan.part_of[demand].set_up:
                 continue
             if count < need:
                 yield (f"{wood.name}, {demand}: {need} needed, {count} made.")
-            elif count - need > ganged[demand]:
+            elif count - need > by_the_way[demand]:
                 yield (
-                    f"{wood.name}, {demand}: {need} needed, {count} made; gangs made {ganged[demand]} of them, "
-                    "and only a gang makes spares."
+                    f"{wood.name}, {demand}: {need} needed, {count} made; blanks that may "
+                    f"bring spares made {by_the_way[demand]} of them."
                 )
 
 
-def _made(plan: Plan, wood: Wood, *, gangs: bool) -> Counter[str]:
-    """How often each part is made, by all blanks or by gangs alone."""
+def _made(plan: Plan, wood: Wood, *, may_spare: bool = False) -> Counter[str]:
+    """How often each part is made, by all blanks or by those alone that may bring spares."""
     made: Counter[str] = Counter()
     for _, leaf in wood.leaves():
         blank = plan.blank_of[leaf.blank]
-        if not gangs or blank.route == GANG:
+        if blank.may_spare or not may_spare:
             made.update(blank.makes)
     return made
 

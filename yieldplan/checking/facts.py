@@ -6,13 +6,44 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from yieldplan.checking.saying import say_length
+
 Box = tuple[int, int, int, int]
 """x0, y0, x1, y1. [ticks]"""
 
 
 @dataclass(frozen=True)
+class GlueUp:
+    """How a panel is glued up from strips of widths that the plan chooses. [ticks]
+
+    Parameters
+    ----------
+    step
+        Width of one step.
+    units
+        Steps of width the panel asks for. [-]
+    least, most
+        Width of a strip.
+    colour
+        Where its strips come from: any, one lot, one board.
+    """
+
+    step: int
+    units: int
+    least: int
+    most: int
+    colour: str
+
+
+@dataclass(frozen=True)
 class Part:
-    """A finished part; `why` holds the terms of each of its sizes. [ticks]"""
+    """A finished part; `why` holds the terms of each of its sizes. [ticks]
+
+    Parameters
+    ----------
+    zone
+        How far from each of its ends it is a joint zone.
+    """
 
     id: str
     quantity: int
@@ -22,16 +53,23 @@ class Part:
     back_face: str
     strips: int
     set_up: bool
+    zone: int
+    glue_up: GlueUp | None
 
     @property
     def demand(self) -> str:
         """What `need`, `makes` and `prices` call it."""
+        if self.glue_up is not None:
+            return f"{self.id} width"
         return self.id if self.strips == 1 else f"{self.id} strip"
 
     @property
     def asked(self) -> int:
         """How many of its demand the job asks for; test pieces are not asked for."""
-        return 0 if self.set_up else self.quantity * self.strips
+        if self.set_up:
+            return 0
+        each = self.strips if self.glue_up is None else self.glue_up.units
+        return self.quantity * each
 
 
 @dataclass(frozen=True)
@@ -40,6 +78,16 @@ class Inside:
 
     part: str
     box: Box
+    slice: int
+
+
+@dataclass(frozen=True)
+class Step:
+    """A blank's place in a set that is cut in steps from one board: its number, of how many."""
+
+    set: str
+    number: int
+    of: int
 
 
 @dataclass(frozen=True)
@@ -57,6 +105,19 @@ class Blank:
     inside: tuple[Inside, ...]
     show_face: str
     back_face: str
+    turned: bool
+    step: Step | None
+    may_spare: bool
+
+    @property
+    def shows(self) -> bool:
+        """Whether checks and splits stay at a distance from it."""
+        return self.show_face == "clear"
+
+    @property
+    def num_slices(self) -> int:
+        """Into how many slices it is resawn; 1 when it is not."""
+        return max((inside.slice for inside in self.inside), default=0) + 1
 
 
 @dataclass(frozen=True)
@@ -70,7 +131,15 @@ class Mark:
 
 @dataclass(frozen=True)
 class Piece:
-    """A piece of stock that was offered. [ticks; money/10,000; board feet/100]"""
+    """A piece of stock that was offered. [ticks; money/10,000; board feet/100]
+
+    Parameters
+    ----------
+    widths
+        At zero and at the far end; `width` is the greater.
+    crook, bow, twist
+        How far an edge, a face, a corner is off.
+    """
 
     id: str
     wood: str
@@ -79,8 +148,13 @@ class Piece:
     planed: bool
     thick: int
     grade: str
+    lot: str
     length: int
     width: int
+    widths: tuple[int, int]
+    crook: int
+    bow: int
+    twist: int
     copies: int
     feet: int | None
     per_foot: int | None
@@ -88,6 +162,23 @@ class Piece:
     trims: tuple[int, int]
     edges: tuple[int, int]
     marks: tuple[Mark, ...]
+
+    @property
+    def is_straight(self) -> bool:
+        """Whether it has neither crook, bow nor twist and is as wide at both ends."""
+        return self.widths[0] == self.widths[1] and not (
+            self.crook or self.bow or self.twist
+        )
+
+    @property
+    def is_sheet(self) -> bool:
+        """Whether it is a sheet: only boards have board feet."""
+        return self.feet is None
+
+    def width_at(self, x: int) -> int:
+        """How wide it is there, its far edge being straight. [ticks]"""
+        at_zero, at_far_end = self.widths
+        return at_zero + (at_far_end - at_zero) * x // self.length
 
 
 @dataclass(frozen=True)
@@ -121,14 +212,38 @@ class Cutting:
 
 
 @dataclass(frozen=True)
+class Offcuts:
+    """What an offcut counts for, per cent of its share of the price, and from which sizes on."""
+
+    percent: int
+    sizes: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True)
 class Rules:
-    """How a wood is cut. [ticks]"""
+    """How a wood is cut. [ticks]
+
+    Parameters
+    ----------
+    crook_at_most
+        The most crook in a stretch that is ripped; None for any.
+    twisted_at_most
+        The longest blank from a twisted piece.
+    around_knots, short_of_checks
+        How far a knot reaches all around, and a check or split along.
+    """
 
     family: str
     kerf: int
     along: int
     across: int
     marks_from: str
+    crook_at_most: int | None
+    twisted_at_most: int
+    around_knots: int
+    short_of_checks: int
+    resaw_kerf: int
+    offcuts: Offcuts
 
 
 @dataclass(frozen=True)
@@ -182,6 +297,7 @@ class Plan:
     complete: bool
     unit: str
     faces: Mapping[str, frozenset[str]]
+    zones: frozenset[str]
     parts: tuple[Part, ...]
     blanks: tuple[Blank, ...]
     stock: tuple[Piece, ...]
@@ -210,39 +326,3 @@ class Plan:
             # Less than 1/128 in: no mark on a tape says it.
             return f"{ticks} tick{'' if abs(ticks) == 1 else 's'}"
         return f"{say_length(ticks, self.unit)} ({ticks} ticks)"
-
-
-def say_length(ticks: int, unit: str) -> str:
-    """A length in fractions of an inch or in millimetres, as near as a tape says it."""
-    sign, ticks = ("-" if ticks < 0 else ""), abs(ticks)
-    if unit == "mm":
-        tenths = (ticks + 16) // 32
-        about = "" if ticks == tenths * 32 else "about "
-        return f"{about}{sign}{tenths // 10}.{tenths % 10} mm"
-    sixty_fourths = (ticks * 2 + 127) // 254
-    about = "" if ticks == sixty_fourths * 127 else "about "
-    return f"{about}{sign}{_mixed(sixty_fourths)} in"
-
-
-def _mixed(sixty_fourths: int) -> str:
-    whole, top = divmod(sixty_fourths, 64)
-    bottom = 64
-    while top and top % 2 == 0:
-        top, bottom = top // 2, bottom // 2
-    if not top:
-        return str(whole)
-    return f"{whole}-{top}/{bottom}" if whole else f"{top}/{bottom}"
-
-
-def say_money(units: int) -> str:
-    """Money for a person, to the last 1/10,000 that is not zero, at least to the cent."""
-    sign, units = ("-" if units < 0 else ""), abs(units)
-    whole, part = divmod(units, 10_000)
-    digits = f"{part:04d}"
-    digits = digits[:2] + digits[2:].rstrip("0")
-    return f"{sign}{whole}.{digits}"
-
-
-def say_feet(hundredths: int) -> str:
-    """Board feet for a person."""
-    return f"{hundredths // 100}.{hundredths % 100:02d}"

@@ -5,14 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from yieldplan.checking.facts import (
-    Piece,
-    Plan,
-    PurchaseLine,
-    Wood,
-    say_feet,
-    say_money,
-)
+from yieldplan.checking.facts import Piece, Plan, PurchaseLine, Wood
+from yieldplan.checking.saying import say_feet, say_money
 
 CENT = 100
 """[money/10,000]"""
@@ -37,12 +31,12 @@ def prices_are_feet_times_price(plan: Plan) -> Iterator[str]:
 
 
 def cost_is_what_the_pieces_cost(plan: Plan) -> Iterator[str]:
-    """Ensures that the cost of a wood is the sum of the prices of the pieces cut."""
+    """Ensures that a wood costs what the pieces cut cost, less what their offcuts are worth."""
     for wood in plan.woods:
         cost = cost_of(plan, wood)
         if cost != wood.cost:
             yield (
-                f"{wood.name}: the pieces cut cost {say_money(cost)}; the plan says "
+                f"{wood.name}: the pieces cut, less the offcuts, cost {say_money(cost)}; the plan says "
                 f"{say_money(wood.cost)}."
             )
 
@@ -114,8 +108,12 @@ def the_total_adds_the_lines(plan: Plan) -> Iterator[str]:
 
 
 def cost_of(plan: Plan, wood: Wood) -> int:
-    """What the pieces a wood is cut from cost. [money/10,000]"""
-    return sum(plan.piece_of[cutting.stock].price for cutting in wood.cuttings)
+    """What the pieces a wood is cut from cost, less their offcuts' worth. [money/10,000]"""
+    return sum(
+        plan.piece_of[cutting.stock].price
+        - sum(node.worth for node in cutting.tree.every())
+        for cutting in wood.cuttings
+    )
 
 
 def _feet(plan: Plan, line: PurchaseLine) -> int | None:

@@ -6,14 +6,17 @@ from yieldplan.checking.facts import (
     Blank,
     Bound,
     Cutting,
+    GlueUp,
     Inside,
     Mark,
     Node,
+    Offcuts,
     Part,
     Piece,
     Plan,
     PurchaseLine,
     Rules,
+    Step,
     Wood,
 )
 from yieldplan.checking.shape import DEEPEST, LARGEST, LONGEST, MOST_ROWS, Record
@@ -25,6 +28,9 @@ FAMILIES = ("R", "C", "E")
 MOST_INSIDE = 1_000
 """No blank holds more parts than this."""
 FATES = ("trim", "edge", "burn", "keep")
+COLOURS = ("any", "one lot", "one board")
+MOST_PERCENT = 50
+"""An offcut counts for at most half of what the wood in it cost."""
 
 
 def read(document: object) -> tuple[Plan | None, list[str]]:
@@ -43,6 +49,7 @@ def read(document: object) -> tuple[Plan | None, list[str]]:
         complete=top.flag("complete"),
         unit=top.word("unit", ("in", "mm")),
         faces=top.words_of("faces"),
+        zones=frozenset(top.texts("zones")),
         parts=tuple(_part(row) for row in top.records("parts")),
         blanks=tuple(_blank(row) for row in top.records("blanks")),
         stock=tuple(_piece(row) for row in top.records("stock")),
@@ -69,6 +76,20 @@ def _part(row: Record) -> Part:
         back_face=row.text("back_face"),
         strips=row.whole("strips", least=1),
         set_up=row.flag("set_up"),
+        zone=row.whole("zone", most=LONGEST),
+        glue_up=_glue_up(row.record_or_none("glue_up")),
+    )
+
+
+def _glue_up(row: Record | None) -> GlueUp | None:
+    if row is None:
+        return None
+    return GlueUp(
+        step=row.whole("step", least=1, most=LONGEST),
+        units=row.whole("units", least=1, most=LONGEST),
+        least=row.whole("least", most=LONGEST),
+        most=row.whole("most", most=LONGEST),
+        colour=row.word("colour", COLOURS),
     )
 
 
@@ -86,19 +107,37 @@ def _blank(row: Record) -> Blank:
         inside=tuple(_inside(each) for each in row.records("inside", most=MOST_INSIDE)),
         show_face=row.text("show_face"),
         back_face=row.text("back_face"),
+        turned=row.flag("turned"),
+        step=_step(row.record_or_none("step")),
+        may_spare=row.flag("may_spare"),
+    )
+
+
+def _step(row: Record | None) -> Step | None:
+    if row is None:
+        return None
+    return Step(
+        set=row.text("set"),
+        number=row.whole("number", least=1),
+        of=row.whole("of", least=1),
     )
 
 
 def _inside(row: Record) -> Inside:
     x, y = row.wholes("at", 2, least=-LONGEST)
     length, width = row.wholes("size", 2, least=1)
-    return Inside(part=row.text("part"), box=(x, y, x + length, y + width))
+    return Inside(
+        part=row.text("part"),
+        box=(x, y, x + length, y + width),
+        slice=row.whole("slice", most=MOST_INSIDE),
+    )
 
 
 def _piece(row: Record) -> Piece:
     length, width = row.wholes("size", 2, least=1)
     at_zero, at_far_end = row.wholes("trims", 2)
     near, far = row.wholes("edges", 2)
+    width_at_zero, width_at_far_end = row.wholes("widths", 2, least=1)
     row.text("thickness")
     return Piece(
         id=row.text("id"),
@@ -108,8 +147,13 @@ def _piece(row: Record) -> Piece:
         planed=row.flag("planed"),
         thick=row.whole("thick", least=1, most=LONGEST),
         grade=row.text("grade", empty=True),
+        lot=row.text("lot", empty=True),
         length=length,
         width=width,
+        widths=(width_at_zero, width_at_far_end),
+        crook=row.whole("crook", most=LONGEST),
+        bow=row.whole("bow", most=LONGEST),
+        twist=row.whole("twist", most=LONGEST),
         copies=row.whole("copies", least=1),
         feet=row.feet_or_none("board_feet"),
         per_foot=row.whole_or_none("per_foot"),
@@ -128,18 +172,10 @@ def _piece(row: Record) -> Piece:
 
 
 def _wood(row: Record) -> Wood:
-    rules = row.record("rules")
-    along, across = rules.wholes("step", 2, least=1)
     bound = row.record("bound")
     return Wood(
         name=row.text("wood"),
-        rules=Rules(
-            family=rules.word("family", FAMILIES),
-            kerf=rules.whole("kerf", most=LONGEST),
-            along=along,
-            across=across,
-            marks_from=rules.word("marks_from", ("zero end", "trimmed end")),
-        ),
+        rules=_rules(row.record("rules")),
         need=row.counts("need"),
         missing=row.counts("missing"),
         cuttings=tuple(
@@ -156,6 +192,29 @@ def _wood(row: Record) -> Wood:
             priced=bound.whole("priced", least=-LARGEST),
             family=bound.word("family", FAMILIES),
             prices=bound.counts("prices"),
+        ),
+    )
+
+
+def _rules(row: Record) -> Rules:
+    along, across = row.wholes("step", 2, least=1)
+    offcuts = row.record("offcuts")
+    return Rules(
+        family=row.word("family", FAMILIES),
+        kerf=row.whole("kerf", most=LONGEST),
+        along=along,
+        across=across,
+        marks_from=row.word("marks_from", ("zero end", "trimmed end")),
+        crook_at_most=row.whole_or_none("crook_at_most"),
+        twisted_at_most=row.whole("twisted_at_most", most=LONGEST),
+        around_knots=row.whole("around_knots", most=LONGEST),
+        short_of_checks=row.whole("short_of_checks", most=LONGEST),
+        resaw_kerf=row.whole("resaw_kerf", most=LONGEST),
+        offcuts=Offcuts(
+            percent=offcuts.whole("percent", most=MOST_PERCENT),
+            sizes=tuple(
+                (length, width) for length, width in offcuts.rows_of("sizes", 2)
+            ),
         ),
     )
 
@@ -179,7 +238,7 @@ def _node(row: Record, left: list[int], depth: int) -> Node:
         fate = row.word("fate", FATES)
         kept = fate == "keep"
         name = row.text("name") if kept else ""
-        worth = row.whole("worth", most=0) if kept else 0
+        worth = row.whole("worth") if kept else 0
         return Node(node_id, box, fate=fate, name=name, worth=worth)
     cut = row.word("cut", ("rip", "crosscut"))
     if depth == DEEPEST or left[0] < 0:

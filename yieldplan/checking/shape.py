@@ -54,11 +54,14 @@ class Record:
         self, key: str, count: int, *, least: int = 0, most: int = LONGEST
     ) -> tuple[int, ...]:
         """A list of so many whole numbers."""
-        value = self._get(key)
-        if not isinstance(value, list) or len(value) != count:
-            self._refuse(key, f"should be {count} whole numbers", value)
-            return (least,) * count
-        return tuple(self._whole(each, key, least, most) for each in value)
+        return self._row(self._get(key), key, count, least, most)
+
+    def rows_of(
+        self, key: str, count: int, *, least: int = 1, most: int = LONGEST
+    ) -> Iterator[tuple[int, ...]]:
+        """A list of lists of so many whole numbers each."""
+        for row in self._rows(key):
+            yield self._row(row, key, count, least, most)
 
     def box(self, key: str) -> tuple[int, int, int, int]:
         """x0, y0, x1, y1 with x0 < x1 and y0 < y1."""
@@ -138,6 +141,10 @@ class Record:
             value = {}
         return Record(value, f"{self.where}, {key}", self.objections)
 
+    def record_or_none(self, key: str) -> Record | None:
+        """An object within this one, or null."""
+        return None if self._get(key) is None else self.record(key)
+
     def records(self, key: str, *, most: int = MOST_ROWS) -> Iterator[Record]:
         """A list of objects."""
         for number, row in enumerate(self._rows(key, most), 1):
@@ -152,6 +159,14 @@ class Record:
 
     def _get(self, key: str) -> object:
         return self._entries.get(key, _ABSENT)
+
+    def _row(
+        self, value: object, key: str, count: int, least: int, most: int
+    ) -> tuple[int, ...]:
+        if not isinstance(value, list) or len(value) != count:
+            self._refuse(key, f"should be {count} whole numbers", value)
+            return (least,) * count
+        return tuple(self._whole(each, key, least, most) for each in value)
 
     def _whole(self, value: object, key: str, least: int, most: int) -> int:
         # JSON's true is an int to Python, and 1.0 is a float: neither is a whole number.

@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
-from yieldplan.checking import bound, cuts, demands, faces, money, names, stock
+from yieldplan.checking import (
+    bound,
+    cuts,
+    demands,
+    faces,
+    money,
+    names,
+    offcuts,
+    stock,
+)
 from yieldplan.checking.facts import Plan
 from yieldplan.checking.reading import read
 
@@ -34,7 +43,15 @@ def check(document: dict[str, Any]) -> dict[str, Any]:
     if objections:
         return _report(objections)
     objections = _run(
-        (*cuts.RULES, *stock.RULES, *faces.RULES, *demands.RULES, *money.RULES), plan
+        (
+            *cuts.RULES,
+            *stock.RULES,
+            *faces.RULES,
+            *offcuts.RULES,
+            *demands.RULES,
+            *money.RULES,
+        ),
+        plan,
     )
     costs = {wood.name: money.cost_of(plan, wood) for wood in plan.woods}
     floors: dict[str, int] = {}
