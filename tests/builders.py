@@ -59,6 +59,8 @@ def _read(value: object, kind: str, unit: UnitName) -> object:
         return parse_length(value, unit)
     if kind == "Fraction":
         return Fraction(value)
+    if kind.startswith("tuple"):
+        return () if value == "none" else (value,)
     return int(value) if kind == "int" else value
 
 

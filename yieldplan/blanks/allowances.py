@@ -29,17 +29,22 @@ def on_length(parts: Sequence[Part], shop: Shop) -> Sum:
     )
 
 
-def on_width(parts: Sequence[Part], width: Inches, shop: Shop) -> Sum:
+def on_width(
+    parts: Sequence[Part], width: Inches, shop: Shop, *, run: Inches | None = None
+) -> Sum:
     """Added once to the width of a blank of unglued parts.
 
     Parameters
     ----------
     width
         Finished width of all that lies side by side in the blank. [in]
+    run
+        Length that goes over the machines in one, where it is not the longest part's.
+        [in]
     """
     if _is_cut_to_size(parts):
         return NOTHING
-    longest = max(part.length.value for part in parts)
+    longest = max(part.length.value for part in parts) if run is None else run
     if longest > shop.very_long_over:
         return Sum.of(("rough width", shop.rough_width_long))
     is_small = width <= shop.small_up_to_width and longest <= shop.small_up_to_length
@@ -56,11 +61,13 @@ def on_strip_width(part: Part, shop: Shop) -> Sum:
     )
 
 
-def on_thickness(parts: Sequence[Part], width: Inches, shop: Shop) -> Sum:
-    """Planed away from rough stock, and from the panel after glue-up."""
-    if any(part.is_sheet for part in parts):
+def on_thickness(
+    parts: Sequence[Part], width: Inches, shop: Shop, *, run: Inches | None = None
+) -> Sum:
+    """Planed away from rough stock, and from the panel after glue-up; `run` as for the width."""
+    if any(part.is_sawn_to_size for part in parts):
         return NOTHING
-    longest = max(part.length.value for part in parts)
+    longest = max(part.length.value for part in parts) if run is None else run
     planing = shop.planing
     if all(part.flat for part in parts) and longest <= shop.planing_flat_up_to:
         planing = shop.planing_flat
@@ -85,14 +92,14 @@ def up_to_machine(length: Sum, parts: Sequence[Part], shop: Shop) -> Sum:
     The parts are cut to length after milling, so the wood is only lent.
     """
     short = shop.machine_length - length.value
-    if short <= 0 or any(part.is_sheet for part in parts):
+    if short <= 0 or any(part.is_sawn_to_size for part in parts):
         return NOTHING
     return Sum.of(("to the machines' shortest", short))
 
 
 def _is_cut_to_size(parts: Sequence[Part]) -> bool:
     # A sheet's parts come off the saw finished; of a test piece any end will do.
-    return all(part.is_sheet or part.set_up for part in parts)
+    return all(part.is_sawn_to_size or part.set_up for part in parts)
 
 
 def half(allowance: Sum) -> Inches:

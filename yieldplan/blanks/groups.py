@@ -7,6 +7,7 @@ from itertools import product
 
 from yieldplan.blanks import allowances
 from yieldplan.blanks.grain_sets import matched
+from yieldplan.blanks.left_out import is_left_out
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.shop import Shop
@@ -23,7 +24,7 @@ def is_short(part: Part, shop: Shop) -> bool:
 
 def set_up_group(part: Part, shop: Shop) -> int:
     """How many test pieces are cut as one, to be long enough for the machines."""
-    if part.is_sheet:
+    if part.is_sawn_to_size or is_left_out("gang", shop):
         return 1
     most = max(1, min(part.quantity, shop.gang_at_most))
     for count in range(1, most):
@@ -42,7 +43,13 @@ def gangs(parts: Sequence[Part], job: Job) -> Iterator[tuple[Part, ...]]:
     in_sets = matched(parts, job)
     alike: dict[tuple[object, ...], list[Part]] = {}
     for part in parts:
-        if part.is_sheet or part.set_up or part.strips > 1 or part.id in in_sets:
+        if (
+            part.is_sawn_to_size
+            or part.set_up
+            or part.strips > 1
+            or part.glue_up
+            or part.id in in_sets
+        ):
             continue
         if is_short(part, job.shop):
             alike.setdefault(_kind(part), []).append(part)

@@ -16,12 +16,29 @@ from yieldplan.model.sums import Sum, Term
 from yieldplan.units import Inches
 
 
-def end_to_end(parts: Sequence[Part], route: str, words: str, job: Job) -> Blank:
-    """One blank along the grain, first part at zero, a kerf between; as wide as the widest."""
+def end_to_end(
+    parts: Sequence[Part],
+    route: str,
+    words: str,
+    job: Job,
+    *,
+    by_whole_run: bool = False,
+) -> Blank:
+    """One blank along the grain, first part at zero, a kerf between; as wide as the widest.
+
+    Parameters
+    ----------
+    by_whole_run
+        Whether the length of all of it decides what is jointed and planed away, not that
+        of its longest part.
+    """
     shop = job.shop
     widest = max(part.width.value for part in parts)
+    run = sum((part.length.value for part in parts), Fraction(0))
+    run += shop.kerf * (len(parts) - 1)
+    milled = run if by_whole_run else None
     on_length = allowances.on_length(parts, shop)
-    on_width = allowances.on_width(parts, widest, shop)
+    on_width = allowances.on_width(parts, widest, shop, run=milled)
     x, y = allowances.half(on_length), allowances.half(on_width)
     inside = []
     for part in parts:
@@ -30,7 +47,7 @@ def end_to_end(parts: Sequence[Part], route: str, words: str, job: Job) -> Blank
     along = Sum(tuple(_terms([(_name(part), part.length.value) for part in parts])))
     along += Sum.of(("kerf", shop.kerf, len(parts) - 1)) + on_length
     across = Sum.of(("widest part", widest)) + on_width
-    return _blank(parts, route, words, along, across, widest, inside, job)
+    return _blank(parts, route, words, along, across, widest, inside, job, milled)
 
 
 def one_above_the_other(
@@ -63,16 +80,18 @@ def _blank(
     finished_width: Inches,
     inside: Sequence[Inside],
     job: Job,
+    run: Inches | None = None,
 ) -> Blank:
     shop, first = job.shop, parts[0]
     lent = allowances.up_to_machine(length, parts, shop)
-    planing = allowances.on_thickness(parts, finished_width, shop)
+    planing = allowances.on_thickness(parts, finished_width, shop, run=run)
     finished = Sum.of(("finished thickness", first.thickness.value))
     return Blank(
         id="",
         route=route,
         wood=first.wood,
         is_sheet=first.is_sheet,
+        is_stick=first.is_stick,
         length=length + lent,
         width=width,
         thickness=finished + planing,
@@ -88,7 +107,7 @@ def _blank(
                 length=length + lent,
                 width=width,
                 finished_thickness=finished.value,
-                is_sheet=first.is_sheet,
+                comes_to_size=first.is_sawn_to_size,
                 lent=bool(lent.terms),
                 shop=shop,
                 unit=job.unit,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import ClassVar
 
 from yieldplan.blanks.grain_sets import grain_sets
 from yieldplan.blanks.in_line import end_to_end, one_above_the_other
@@ -18,6 +19,8 @@ class Match(Route):
 
     Its parts are made in no other way.
     """
+
+    may_be_left_out: ClassVar[bool] = False
 
     def blanks(
         self, parts: Sequence[Part], job: Job, faults: Faults

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import ClassVar
 
 from yieldplan.blanks import allowances
 from yieldplan.blanks.cautions import cautions
@@ -24,12 +25,14 @@ class Plane(Route):
     cut off after milling. A part glued up from strips is delivered strip by strip.
     """
 
+    may_be_left_out: ClassVar[bool] = False
+
     def blanks(
         self, parts: Sequence[Part], job: Job, faults: Faults
     ) -> Iterator[Blank]:
         in_sets = matched(parts, job)
         for part in parts:
-            if part.is_sheet or part.id in in_sets:
+            if part.is_sawn_to_size or part.id in in_sets:
                 continue
             if part.set_up and set_up_group(part, job.shop) > 1:
                 continue
@@ -78,7 +81,7 @@ def plain_blank(part: Part, job: Job) -> Blank:
                 length=length + lent,
                 width=wide,
                 finished_thickness=finished,
-                is_sheet=False,
+                comes_to_size=False,
                 lent=bool(lent.terms),
                 shop=shop,
                 unit=job.unit,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterator, Sequence
+from typing import ClassVar
 
 from yieldplan.faults import Faults
 from yieldplan.model.blanks import Blank
@@ -13,6 +14,9 @@ from yieldplan.model.parts import Part
 
 class Route(ABC):
     """A way from stock to part. A part may have several; the packer chooses by money."""
+
+    may_be_left_out: ClassVar[bool] = True
+    """Whether a shop can do without it (`without` under `[shop]`)."""
 
     @abstractmethod
     def blanks(

@@ -1,8 +1,10 @@
-"""Saw: a sheet part, cut straight to its finished size; nothing is planed and nothing added."""
+"""Saw: a part of a sheet or of a stick, cut straight to its finished size; nothing is planed and nothing added."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from typing import ClassVar
 
 from yieldplan.blanks.cautions import cautions
 from yieldplan.blanks.grain_sets import matched
@@ -15,24 +17,43 @@ from yieldplan.model.sums import Sum
 
 
 class Saw(Route):
-    """A part of plywood or the like: blank and part are the same size."""
+    """A part of plywood or the like, or of a stick: blank and part are the same size.
+
+    A part of a sheet whose face shows no grain is offered twice, along the sheet and
+    across it.
+    """
+
+    may_be_left_out: ClassVar[bool] = False
 
     def blanks(
         self, parts: Sequence[Part], job: Job, faults: Faults
     ) -> Iterator[Blank]:
         in_sets = matched(parts, job)
         for part in parts:
-            if part.is_sheet and part.id not in in_sets:
-                yield _blank(part, job)
+            if not part.is_sawn_to_size or part.id in in_sets:
+                continue
+            yield _blank(part, job, is_turned=False)
+            if _may_turn(part, job) and part.length.value != part.width.value:
+                yield _blank(part, job, is_turned=True)
 
 
-def _blank(part: Part, job: Job) -> Blank:
+def _may_turn(part: Part, job: Job) -> bool:
+    sheet = job.sheets.get(part.wood)
+    if not part.is_sheet or sheet is None:
+        return False
+    # What the part says overrules the sheet: nobody sees which way a bottom runs.
+    return not sheet.has_grain if part.may_turn is None else part.may_turn
+
+
+def _blank(part: Part, job: Job, *, is_turned: bool) -> Blank:
     length = Sum.of(("finished length", part.length.value))
     width = Sum.of(("finished width", part.width.value))
+    if is_turned:
+        length, width = width, length
     whole = Inside(
         demand=part.demand,
-        x=length.value * 0,
-        y=width.value * 0,
+        x=Fraction(0),
+        y=Fraction(0),
         length=length.value,
         width=width.value,
     )
@@ -40,7 +61,8 @@ def _blank(part: Part, job: Job) -> Blank:
         id="",
         route="saw",
         wood=part.wood,
-        is_sheet=True,
+        is_sheet=part.is_sheet,
+        is_stick=part.is_stick,
         length=length,
         width=width,
         thickness=part.thickness,
@@ -50,13 +72,15 @@ def _blank(part: Part, job: Job) -> Blank:
         show_face=part.show_face,
         back_face=part.back_face,
         set_up=part.set_up,
-        words=part.demand,
+        words=f"{part.demand} (turned)" if is_turned else part.demand,
+        turned=is_turned,
         cautions=tuple(
             cautions(
                 length=length,
                 width=width,
                 finished_thickness=part.thickness.value,
-                is_sheet=True,
+                comes_to_size=True,
+                is_crosscut_only=part.is_stick,
                 lent=False,
                 shop=job.shop,
                 unit=job.unit,

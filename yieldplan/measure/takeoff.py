@@ -36,12 +36,15 @@ def takeoff(parts: Sequence[Part], blanks: Sequence[Blank]) -> tuple[Taken, ...]
     """Blanks that make every part as often as asked, in natural order of their ids.
 
     Where a part has several routes the one that takes the least rough wood for its
-    finished face comes first; a blank that would leave a spare comes last. Set-up
-    pieces come out of waste and are not bought for.
+    finished face comes first; a blank that would leave a spare comes last. A bid counts
+    on no resawing and on no set in steps where there is another way: the boards decide
+    that. Set-up pieces come out of waste and are not bought for.
     """
     need = Counter({part.demand: part.needed for part in parts if not part.set_up})
     usable = [blank for blank in blanks if not blank.set_up]
-    thriftiest = sorted(usable, key=lambda b: (_rough_per_face(b), natural(b.id)))
+    thriftiest = sorted(
+        usable, key=lambda b: (_hangs_on_boards(b), _rough_per_face(b), natural(b.id))
+    )
     counts: Counter[str] = Counter()
     face: dict[str, Fraction] = {}
     for spares in (False, True):
@@ -73,6 +76,10 @@ def _face(blank: Blank, made: Counter[str]) -> Fraction:
             left[part.demand] -= 1
             face += part.length * part.width
     return face
+
+
+def _hangs_on_boards(blank: Blank) -> bool:
+    return blank.slices > 1 or blank.step is not None
 
 
 def _rough(blank: Blank) -> Fraction:
