@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 
+from yieldplan.assemblies.joint_ends import with_joint_depths
 from yieldplan.assemblies.set_up import set_up_pieces
 from yieldplan.faults import Faults, Where, did_you_mean
 from yieldplan.model.job import Job
@@ -44,6 +45,8 @@ def parts_of(job: Job, faults: Faults) -> Built:
             f"a job has {MOST_PARTS:,} parts at the most",
             "Split the job",
         )
+    if job.shop.joint_zones:
+        parts = with_joint_depths(parts, meetings)
     left = _less_made(parts, job, faults)
     set_up = set_up_pieces(
         [each for each in meetings if _is_cut(each, left)], parts, job
