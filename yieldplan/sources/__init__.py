@@ -19,14 +19,23 @@ def read(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ...]:
     return read_all(paths, job, faults)
 
 
-def sheets(
+def as_read(
+    paths: Sequence[Path], pieces: Sequence[Piece], job: Job
+) -> tuple[str, ...]:
+    """What was typed in short lines, said back in full words, one line a board."""
+    from yieldplan.sources.offered import echoed
+
+    return echoed(paths, pieces, job)
+
+
+def sheets_and_sticks(
     job: Job, blanks: Sequence[Blank], parts: Sequence[Part]
 ) -> tuple[Piece, ...]:
-    """The sheets of the job file that a blank asks for.
+    """The sheets and sticks of the job file that a blank asks for, in every size.
 
     Copies are the quantity the job gives, else one for every part wanted: more could
     never be cut.
     """
-    from yieldplan.sources.offered import sheets_of
+    from yieldplan.sources.from_job import pieces_of_the_job
 
-    return sheets_of(job, blanks, parts)
+    return pieces_of_the_job(job, blanks, parts)

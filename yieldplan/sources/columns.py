@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
 
@@ -90,6 +90,8 @@ class Row:
     unit: UnitName
     decimal_comma: bool
     faults: Faults
+    places: Mapping[str, int] = field(default_factory=dict)
+    """The row of a cell that was said once for many boards, in a heading above them."""
 
     def cell(self, column: str) -> str:
         """The cell's text, nothing when there is none."""
@@ -97,7 +99,8 @@ class Row:
 
     def where(self, column: str = "") -> Where:
         """The place of a cell."""
-        return Where(file=self.file, row=self.number, key=column)
+        number = self.places.get(column, self.number)
+        return Where(file=self.file, row=number, key=column)
 
     def wrong(
         self, column: str, wrong: str, remedy: str, said: str | None = None

@@ -1,4 +1,4 @@
-"""Gathers what is offered: the boards of every tally, and the sheets of the job file."""
+"""Gathers the boards of every tally, each number once."""
 
 from __future__ import annotations
 
@@ -9,16 +9,13 @@ from pathlib import Path
 import yieldplan.sources
 from yieldplan import registry
 from yieldplan.faults import Faults, Where
-from yieldplan.measure.money import from_units
 from yieldplan.measure.order import natural
-from yieldplan.model.blanks import Blank
-from yieldplan.model.job import Job, Sheet
-from yieldplan.model.parts import Part
+from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.board_rows import MOST_BOARDS
+from yieldplan.sources.from_job import names_of_the_job
+from yieldplan.sources.said_back import in_words
 from yieldplan.sources.source import Source
-from yieldplan.stock.sheet import Sheet as SheetKind
-from yieldplan.units import Inches, UnitName, tape
 
 
 def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ...]:
@@ -42,6 +39,20 @@ def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ..
     return _each_once(found, job, faults)
 
 
+def echoed(paths: Sequence[Path], pieces: Sequence[Piece], job: Job) -> tuple[str, ...]:
+    """Every piece of the files that are said back, in full words."""
+    sources = registry.find(yieldplan.sources, Source)  # type: ignore[type-abstract]
+    said_back = {
+        s for kind in sources.values() if kind.is_echoed for s in kind.suffixes
+    }
+    files = {path.name for path in paths if path.suffix.lower() in said_back}
+    return tuple(
+        in_words(piece, job.unit)
+        for piece in pieces
+        if piece.where is not None and piece.where.file in files
+    )
+
+
 def by_ending(sources: Iterable[type[Source]]) -> dict[str, Source]:
     """Every source by each file ending it reads.
 
@@ -62,14 +73,15 @@ def by_ending(sources: Iterable[type[Source]]) -> dict[str, Source]:
 
 def _each_once(pieces: Sequence[Piece], job: Job, faults: Faults) -> tuple[Piece, ...]:
     first_of: dict[str, Piece] = {}
+    taken = names_of_the_job(job)
     for piece in pieces:
         where = piece.where or Where(file="")
         if piece.id in first_of:
             other = first_of[piece.id].where
             wrong = f"two boards have this number; the other is in {other}"
             faults.add(where, piece.id, wrong, "Give each board its own")
-        elif piece.id in job.sheets:
-            wrong = "a sheet of the job has this name"
+        elif piece.id in taken:
+            wrong = "a sheet or stick of the job has this name"
             faults.add(where, piece.id, wrong, "Give the board another number")
         first_of.setdefault(piece.id, piece)
     for piece in first_of.values():
@@ -81,48 +93,3 @@ def _each_once(pieces: Sequence[Piece], job: Job, faults: Faults) -> tuple[Piece
             faults.add(where, piece.id, wrong, "Write it with a hyphen")
     # The order of a tally's rows is the yard's business: the plan must not hang on it.
     return tuple(sorted(first_of.values(), key=lambda piece: natural(piece.id)))
-
-
-def sheets_of(
-    job: Job, blanks: Sequence[Blank], parts: Sequence[Part]
-) -> tuple[Piece, ...]:
-    """A piece for every sheet product that a blank asks for."""
-    asked = {blank.wood for blank in blanks if blank.is_sheet}
-    wanted = {name: 0 for name in sorted(asked) if name in job.sheets}
-    for part in parts:
-        if part.wood in wanted and part.is_sheet and not part.set_up:
-            wanted[part.wood] += part.needed
-    return tuple(_sheet(job.sheets[name], count, job) for name, count in wanted.items())
-
-
-def _sheet(sheet: Sheet, wanted: int, job: Job) -> Piece:
-    kind = SheetKind()
-    trim, edge = kind.end_trim(job.shop), kind.edge_pass(job.shop)
-    thickness = thickness_in_words(sheet.thickness, job.unit)
-    return Piece(
-        id=sheet.name,
-        wood=sheet.name,
-        line=f"{sheet.name} {thickness}",
-        kind=kind.name,
-        is_planed=kind.is_planed,
-        is_sheet=kind.is_sheet,
-        thickness=thickness,
-        thick=sheet.thickness,
-        length=sheet.length,
-        width=sheet.width,
-        # More sheets than blanks could never be cut.
-        copies=max(wanted, 1) if sheet.quantity is None else sheet.quantity,
-        board_feet=None,
-        per_foot=None,
-        price=from_units(sheet.price),
-        end_trims=(trim, trim),
-        edge_passes=(edge, edge),
-        where=sheet.where,
-    )
-
-
-def thickness_in_words(thickness: Inches, unit: UnitName) -> str:
-    """A sheet's thickness as it is sold: `1/2 in`, or `5.2 mm` where no tape shows it."""
-    if unit == "in" and (thickness * 32).denominator == 1:
-        return f"{tape(thickness, join='-')} in"
-    return f"{tape(thickness, 'mm')} mm"

@@ -16,6 +16,8 @@ class Source(ABC):
 
     suffixes: ClassVar[tuple[str, ...]]
     """File endings it reads, with the point, lower case."""
+    is_echoed: ClassVar[bool] = False
+    """Whether what was read is said back before planning: what is typed short is."""
 
     @abstractmethod
     def pieces(self, file: Path, job: Job, faults: Faults) -> tuple[Piece, ...]:
