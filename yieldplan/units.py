@@ -40,6 +40,14 @@ _FEET_INCHES = re.compile(
     re.ASCII,
 )
 
+# A unit ends where its word ends; the x of "2x board" may follow a figure at once.
+_FIGURES = tuple(
+    re.compile(rf"(?:{each.pattern})(?:(?!\w)|(?=x\b))", re.ASCII)
+    for each in (_FEET_INCHES, _ONE)
+)
+UNIT_WORDS = frozenset(word for word in _UNIT_WORDS if word.isalpha())
+"""The words a size may end with."""
+
 
 class TapeError(ValueError):
     """A size that cannot be read; says what is wrong and what to write instead."""
@@ -109,12 +117,7 @@ def parse_length(
     TapeError
         When the text is no length, or could mean two.
     """
-    clean = text.strip()
-    for mark, written in _VULGAR.items():
-        clean = re.sub(rf"(?<=\d)\s?{mark}", f" {written}", clean).replace(
-            mark, written
-        )
-    clean = clean.replace("⁄", "/")
+    clean = spelled_out(text.strip())
     if decimal_comma:
         clean = re.sub(r"(?<=\d),(?=\d)", ".", clean)
     if not clean:
@@ -148,6 +151,25 @@ def parse_length(
             f"a fraction of {word} is not on any tape", "Write it as a decimal"
         )
     return _number(one["number"]) * _inches_per(word)
+
+
+def spelled_out(text: str) -> str:
+    """A text with its one-letter fractions written as figures: `17⅜` is `17 3/8`."""
+    for mark, written in _VULGAR.items():
+        text = re.sub(rf"(?<=\d)\s?{mark}", f" {written}", text).replace(mark, written)
+    return text.replace("⁄", "/")
+
+
+def figure_at(text: str, at: int) -> str:
+    """The longest size or number that begins at a place of a text; empty for none.
+
+    What it says is for `parse_length` to read. `2 inside` begins with 2, not with 2 in.
+    """
+    for written in _FIGURES:
+        found = written.match(text, at)
+        if found is not None:
+            return found.group()
+    return ""
 
 
 def nearest_tick(inches: Inches) -> int:

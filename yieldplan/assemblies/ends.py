@@ -41,18 +41,7 @@ def folded(total: Sum) -> Sum:
 
     `20 opening depth − 3/4 front + 3/4 front − 3/8 lap` is `20 opening depth − 3/8 lap`.
     """
-    counts: dict[tuple[str, Inches], int] = {}
-    for term in total:
-        key = (term.words, abs(term.inches))
-        sign = -1 if term.inches < 0 else 1
-        counts[key] = counts.get(key, 0) + sign * term.times
-    kept = []
-    for (words, inches), times in counts.items():
-        if inches == 0:
-            kept.append(Term(words, inches))
-        elif times:
-            kept.append(Term(words, inches if times > 0 else -inches, abs(times)))
-    return Sum(tuple(kept))
+    return total.folded()
 
 
 def _named(total: Sum, mate_words: str) -> Sum:

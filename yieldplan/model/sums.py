@@ -64,6 +64,24 @@ class Sum:
         """Every term `count` times over."""
         return Sum(tuple(Term(t.words, t.inches, t.times * count) for t in self.terms))
 
+    def folded(self) -> Sum:
+        """The sum with terms that cancel left out and equal terms taken together.
+
+        `20 opening depth − 3/4 front + 3/4 front − 3/8 lap` is `20 opening depth − 3/8 lap`.
+        """
+        counts: dict[tuple[str, Inches], int] = {}
+        for term in self.terms:
+            key = (term.words, abs(term.inches))
+            sign = -1 if term.inches < 0 else 1
+            counts[key] = counts.get(key, 0) + sign * term.times
+        kept = []
+        for (words, inches), times in counts.items():
+            if inches == 0:
+                kept.append(Term(words, inches))
+            elif times:
+                kept.append(Term(words, inches if times > 0 else -inches, abs(times)))
+        return Sum(tuple(kept))
+
     def say(self, unit: UnitName = "in", *, join: str = " ", grid: int = 64) -> str:
         """The sum as it is written: terms with their signs, then what they make.
 
