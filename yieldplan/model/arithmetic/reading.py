@@ -142,6 +142,11 @@ def _refuse_two_readings(tokens: list[_Token]) -> None:
                 f"{pair} could be a fraction, or one divided by the other",
                 f"Write {left.text} ÷ {right.text} to divide; a fraction has no spaces: 3/4",
             )
+        if both and sign.text == "," and not sign.spaced[1]:
+            raise FormulaError(
+                f"{_as_spaced(left, sign, right)} could be one size, or two",
+                f"Write {left.text}.{right.text} with a point, or a space behind the comma",
+            )
         if sign.text == "÷" and right.sort == "figure" and "/" in right.text:
             raise FormulaError(
                 f"{pair} could be divided by the fraction, or by its upper figure only",
