@@ -166,6 +166,38 @@ class Page:
         ]
         return self._rip(value) if family == "R" else self._crosscut(value)
 
+    def worth(self, length: int, width: int, box: tuple[int, int, int, int]) -> int:
+        """What an offcut counts for, left in a box of cells (i, j, u, v)."""
+        piece, problem = self.piece, self.problem
+        area, whole = length * width, piece.length * piece.width
+        if (
+            not piece.is_straight
+            or length <= 0
+            or width <= 0
+            or 10 * area < 3 * whole
+            or not any(length >= a and width >= b for a, b in problem.offcut_sizes)
+            or any(self.meets(found, *box) for found in piece.found)
+        ):
+            return 0
+        share = Fraction(problem.offcut_percent * area, 100 * whole)
+        return floor(piece.price * share)
+
+    def end_worth(self, j: int) -> int:
+        """Of what lies beyond mark j."""
+        if j >= self.along:
+            return 0
+        length = (self.along - j) * self.problem.step_along - self.problem.kerf
+        width = self.piece.width - sum(self.piece.edges)
+        return self.worth(length, width, (j, self.along, 0, self.across))
+
+    def edge_worth(self, v: int) -> int:
+        """Of what lies beyond cell v of a board that is ripped first."""
+        if v >= self.across:
+            return 0
+        length = self.along * self.problem.step_along - self.problem.kerf
+        width = (self.across - v) * self.problem.step_across - self.problem.kerf
+        return self.worth(length, width, (0, self.along, v, self.across))
+
     def _rip(self, value: dict[int, int]) -> int:
         across, _ = self.room(0, self.along, "R")
 
@@ -187,7 +219,7 @@ class Page:
         @lru_cache(None)
         def board(u: int) -> int:
             return max(
-                [0]
+                [self.edge_worth(u)]
                 + [strip(u, v, 0) + board(v) for v in range(u + 1, across + 1)]
                 + ([board(u + 1)] if u < across else [])
             )
@@ -235,7 +267,7 @@ class Page:
         @lru_cache(None)
         def board(i: int) -> int:
             return max(
-                [0]
+                [self.end_worth(i)]
                 + [section(i, j, 0) + board(j) for j in range(i + 1, self.along + 1)]
                 + [
                     worth + board(j)

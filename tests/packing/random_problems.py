@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from hypothesis import strategies as st
@@ -141,6 +142,7 @@ def problems(
                 **crooked,
             )
         )
+        bins[-1] = replace(bins[-1], found=tuple(b.box for b in bins[-1].blocks))
     of_sets = draw(st.integers(1, 2))
     return Problem(
         demands=tuple(
@@ -164,4 +166,6 @@ def problems(
         crook_at_most=draw(st.sampled_from([None, 1, 2, 4])),
         twisted_at_most=draw(st.integers(5, 20)),
         sets=sets,
+        offcut_percent=draw(st.sampled_from([0, 0, 25, 50])),
+        offcut_sizes=((8, 5), (14, 3)),
     )

@@ -8,11 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.packing.exact_model import cheapest
-from tests.packing.from_the_page import floor_of
+from tests.packing.from_the_page import Page, floor_of
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
 from yieldplan.packing.bound import certify, lifted
-from yieldplan.packing.pattern import makes_of
+from yieldplan.packing.pattern import Pattern, makes_of
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.solve import Solution, solve
@@ -34,6 +34,14 @@ def made_by(solution: Solution, problem: Problem) -> list[int]:
     return made
 
 
+def worth_of(pattern: Pattern, problem: Problem) -> int:
+    """What its offcut counts for, by the page."""
+    page = Page(problem, problem.bins[pattern.bin])
+    if pattern.breakdown == "R":
+        return page.edge_worth(max(strip.v for strip in pattern.sections[0].strips))
+    return page.end_worth(pattern.sections[-1].j)
+
+
 def assert_sound(solution: Solution, problem: Problem) -> None:
     """Every pattern allowed, copies kept, counts and money right, the floor certified."""
     for pattern in solution.patterns:
@@ -41,7 +49,10 @@ def assert_sound(solution: Solution, problem: Problem) -> None:
     used = [pattern.bin for pattern in solution.patterns]
     for number, piece in enumerate(problem.bins):
         assert used.count(number) <= piece.copies
-    assert solution.cost == sum(problem.bins[number].price for number in used)
+    worths = [worth_of(pattern, problem) for pattern in solution.patterns]
+    assert list(solution.worths) == worths
+    prices = sum(problem.bins[number].price for number in used)
+    assert solution.cost == prices - sum(worths)
     asked = [demand.need for demand in problem.demands]
     spares = any(item.may_spare for item in problem.items)
     for made, need, short, wish in zip(
@@ -64,6 +75,7 @@ def test_never_better_than_an_exact_model_and_the_floor_never_above_it(
     # Every way to make a part makes one: then "at least" and "exactly" cost the same.
     problem = replace(
         problem,
+        offcut_percent=0,
         items=tuple(
             replace(item, makes={min(item.makes): 1}) for item in problem.items
         ),
@@ -95,6 +107,7 @@ def test_plans_with_sets_gangs_faces_and_copies_are_sound(problem: Problem) -> N
 def test_no_prices_prove_a_floor_above_a_plan_that_exists(
     problem: Problem, prices: list[int]
 ) -> None:
+    problem = replace(problem, offcut_percent=0)
     exact = cheapest(problem)
     if exact is None:
         return
@@ -107,7 +120,9 @@ def test_no_prices_prove_a_floor_above_a_plan_that_exists(
 @given(problem=problems())
 def test_twice_the_prices_twice_the_cost_and_floor(problem: Problem) -> None:
     # Whole prices: a floor in 1/10,000 is rounded down a little in each price, so the
-    # floors before lifting may differ by a unit a part.
+    # floors before lifting may differ by a unit a part. What offcuts count for is
+    # rounded too.
+    problem = replace(problem, offcut_percent=0)
     dear = replace(
         problem,
         bins=tuple(replace(piece, price=2 * piece.price) for piece in problem.bins),

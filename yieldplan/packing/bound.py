@@ -51,6 +51,9 @@ def certificate_of(
 
 def lifted(priced: int, problem: Problem) -> int:
     """The least cost of whole pieces that is not below the floor."""
+    if problem.offcut_percent:
+        # Offcuts can count for any sum: whole pieces say nothing.
+        return max(0, priced)
     step = gcd(*(piece.price for piece in problem.bins))
     if step == 0:
         return 0
@@ -65,6 +68,9 @@ def best_scale(
     The floor of scaled prices is concave in the scale and bends where a bin's price is
     its scaled value, so one of those scales is best (up to the rounding of prices).
     """
+    if problem.offcut_percent:
+        # What offcuts count for does not grow with the prices of parts.
+        return Fraction(1)
     asked = sum(price * count for price, count in zip(prices, need, strict=True))
     bends = sorted(
         (Fraction(piece.price, int(value)), piece.copies * int(value))

@@ -39,6 +39,8 @@ class Grid:
     along: int
     across: int
     blocks: tuple[CellBlock, ...]
+    found: tuple[CellBlock, ...] = ()
+    """The marks as they were found, without what is kept clear around them."""
 
     @property
     def is_usable(self) -> bool:
@@ -71,12 +73,9 @@ def grid_of(piece: Bin, problem: Problem) -> Grid:
         zero = piece.trims[0] - kerf
     along = max(0, (piece.length - piece.trims[1] - zero) // step_x)
     across = max(0, (piece.width - sum(piece.edges) + kerf) // step_y)
-    blocks = (_cells(block, piece, zero, problem) for block in piece.blocks)
-    return Grid(
-        zero,
-        along,
-        across,
-        tuple(
+
+    def within(blocks: Iterable[Block]) -> tuple[CellBlock, ...]:
+        return tuple(
             CellBlock(
                 max(cells.i0, 0),
                 min(cells.i1, along),
@@ -85,10 +84,12 @@ def grid_of(piece: Bin, problem: Problem) -> Grid:
                 cells.on_a,
                 cells.on_b,
             )
-            for cells in blocks
+            for cells in (_cells(block, piece, zero, problem) for block in blocks)
             if cells.i0 < along and cells.i1 > 0 and cells.u0 < across and cells.u1 > 0
-        ),
-    )
+        )
+
+    found = (Block(box=box, on_a=0, on_b=0) for box in piece.found)
+    return Grid(zero, along, across, within(piece.blocks), within(found))
 
 
 def _cells(block: Block, piece: Bin, zero: int, problem: Problem) -> CellBlock:

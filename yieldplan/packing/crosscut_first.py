@@ -13,6 +13,7 @@ import numpy as np
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.group import Group
 from yieldplan.packing.in_steps import InSteps
+from yieldplan.packing.offcuts import best_end
 from yieldplan.packing.pattern import Pattern, Section
 from yieldplan.packing.rooms import Room
 from yieldplan.packing.sections import Sections
@@ -81,7 +82,15 @@ class CrosscutFirst:
         self._sections = self._rows.reprice(values, places)
         self._in_steps.reprice(item_value, self._sections, places)
         self._best = self._along_the_length(np.array(places, np.int64))
-        return self._best[self._along[places], np.arange(len(places))]
+        self._end = [
+            best_end(self._best[:, column], self.group.bins[place].offcuts.along)
+            for column, place in enumerate(places)
+        ]
+        worth = [
+            int(self.group.bins[place].offcuts.along[end])
+            for place, end in zip(places, self._end, strict=True)
+        ]
+        return self._best[self._end, np.arange(len(places))] + worth
 
     def _along_the_length(self, places: Ints) -> Ints:
         totals = self._lengths.totals
@@ -125,7 +134,7 @@ class CrosscutFirst:
         place, column = self._place_of[number], self._column[number]
         best = self._best[:, column]
         sections: list[Section] = []
-        j = int(self._along[place])
+        j = self._end[column]
         while best[j] > 0:
             if best[j] == best[j - 1]:
                 j -= 1

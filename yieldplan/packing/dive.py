@@ -81,16 +81,15 @@ class Dive:
             question.need,
             self._supply,
             question.short_price,
-            yard.price,
         )
-        self._known: set[tuple[int, tuple[int, ...]]] = set()
+        self._known: set[tuple[int, int, tuple[int, ...]]] = set()
         for column in columns:
             if column.bin in self._supply:
                 self._add(column)
 
     def _add(self, column: Column) -> bool:
         counted = tuple(map(min, column.makes, self._left))
-        key = (column.bin, counted)
+        key = (column.bin, column.cost, counted)
         if key in self._known or not any(counted):
             return False
         self._known.add(key)
@@ -240,7 +239,7 @@ class Dive:
         pattern, left = refill(pattern, left, weights, self.yard)
         self._chosen.append(pattern)
         self._left = left
-        self._cost += self.yard.price[column.bin]
+        self._cost += self.yard.cost(pattern)
         self._supply[column.bin] -= 1
         self._master.set_copies(column.bin, self._supply[column.bin])
         if not self._supply[column.bin]:

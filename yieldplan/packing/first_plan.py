@@ -108,7 +108,7 @@ def _most_for_the_money(
             )
             pattern, after = refill(pattern, after, prices, yard)
             gain = total - sum(p * n for p, n in zip(prices, after, strict=True))
-            ratio = gain / max(yard.price[number], 1)
+            ratio = gain / max(yard.cost(pattern), 1)
             if gain and (best is None or ratio > best[0]):
                 best = (ratio, pattern, after)
     return (best[1], best[2]) if best is not None else None

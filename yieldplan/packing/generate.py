@@ -35,10 +35,8 @@ class Generation:
         self.need = list(need)
         self.best = certify([0] * len(need), need, yard.pricing)
         self.prices: list[int] = list(self.best.prices)
-        self._master = Master(
-            yard.problem, need, all_copies(yard), short_price, yard.price
-        )
-        self._known: set[tuple[int, tuple[int, ...]]] = set()
+        self._master = Master(yard.problem, need, all_copies(yard), short_price)
+        self._known: set[tuple[int, int, tuple[int, ...]]] = set()
         self.shares: Shares | None = None
 
     @property
@@ -48,7 +46,7 @@ class Generation:
 
     def add(self, column: Column) -> bool:
         """Keep a pattern, unless one like it is known."""
-        key = (column.bin, column.makes)
+        key = (column.bin, column.cost, column.makes)
         if key in self._known:
             return False
         self._known.add(key)
@@ -136,14 +134,13 @@ class Generation:
         whole: list[Column] = []
         for number in hopeful:
             pattern = yard.pricing.pattern(number)
-            rent = yard.price[number] + shares.rents[number]
             column = yard.column(pattern)
-            if _gain(column, shares) <= rent + 0.5:
+            if _gain(column, shares) <= column.cost + shares.rents[number] + 0.5:
                 continue
             whole.append(column)
             cut, _ = cut_to_demand(pattern, self.need, yard.problem)
             column = yard.column(cut)
-            if _gain(column, shares) > rent + 0.5:
+            if _gain(column, shares) > column.cost + shares.rents[number] + 0.5:
                 added += self.add(column)
         if not added:
             # Without more than is asked for, the program would stall here.

@@ -13,6 +13,7 @@ import numpy as np
 
 from yieldplan.packing.cells import CellBlock, Grid, grid_of, size_of, zones_of
 from yieldplan.packing.crossings import Ints
+from yieldplan.packing.offcuts import Offcuts
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.rooms import Room, Rooms
 
@@ -77,6 +78,8 @@ class BinFaces:
         For each face rule, the bit set of the blocks forbidden in an item's zones.
     rooms
         How wide its stretches are.
+    offcuts
+        What may be left of it counts for.
     """
 
     bin: int
@@ -85,6 +88,7 @@ class BinFaces:
     forbidden: tuple[tuple[int, int], ...]
     in_zones: tuple[int, ...]
     rooms: Rooms
+    offcuts: Offcuts
     is_straight: bool
 
     def allowed(self, met: int) -> int:
@@ -265,6 +269,7 @@ def _faces(
             for _, zone in rules
         ),
         rooms=Rooms(piece, grid, problem),
+        offcuts=Offcuts(piece, grid, problem),
         is_straight=piece.is_straight,
     )
 

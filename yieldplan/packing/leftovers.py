@@ -66,6 +66,23 @@ def with_fates(node: Node, piece: Bin, keep: KeepSizes) -> Node:
     return replace(node, fate="keep" if is_kept else "burn")
 
 
+def with_worth(tree: Node, worth: int) -> Node:
+    """The tree with what is left beyond its last cut kept for so much. [money/10,000]"""
+    if not worth:
+        return tree
+    last = max(
+        place
+        for place, child in enumerate(tree.into)
+        if any(leaf.blank for leaf in child.leaves())
+    )
+    if last + 1 == len(tree.into) and tree.into[last].cut == tree.cut:
+        # A second pass of the blade: the row goes on inside its last node.
+        rest = with_worth(tree.into[last], worth)
+        return replace(tree, into=(*tree.into[:last], rest))
+    left = replace(tree.into[last + 1], fate="keep", worth=worth)
+    return replace(tree, into=(*tree.into[: last + 1], left, *tree.into[last + 2 :]))
+
+
 _MANY_MARKS = 8
 
 

@@ -50,7 +50,6 @@ class Master:
         need: Sequence[int],
         copies: Mapping[int, int],
         short_price: Sequence[int],
-        price: Sequence[int],
     ) -> None:
         self._solver = pywraplp.Solver.CreateSolver("GLOP")
         if self._solver is None:
@@ -64,7 +63,6 @@ class Master:
             for number, count in sorted(copies.items())
         }
         self._num_bins = len(problem.bins)
-        self._price = price
         self._objective = self._solver.Objective()
         self._objective.SetMinimization()
         self._short = []
@@ -80,7 +78,7 @@ class Master:
     def add(self, column: Column, left: Sequence[int]) -> None:
         """Offer one more pattern, counting no more of a demand than is left."""
         share = self._solver.NumVar(0.0, self._infinity, "")
-        self._objective.SetCoefficient(share, self._price[column.bin] / MONEY)
+        self._objective.SetCoefficient(share, column.cost / MONEY)
         self._copies[column.bin].SetCoefficient(share, 1.0)
         entries = {}
         for demand, count in enumerate(column.makes):

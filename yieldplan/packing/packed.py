@@ -61,7 +61,7 @@ def packed(patterns: Sequence[Pattern], need: Sequence[int], yard: Yard) -> Pack
         missing[min(demand.rank, 1)] += count * demand.area
     return Packed(
         tuple(kept),
-        sum(yard.price[pattern.bin] for pattern in kept),
+        sum(yard.cost(pattern) for pattern in kept),
         tuple(left),
         (missing[0], missing[1]),
         sum(

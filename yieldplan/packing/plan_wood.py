@@ -10,9 +10,16 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Bound, Cutting, Missing, Rules, WoodPlan
 from yieldplan.packing.lay import numbered
-from yieldplan.packing.leftovers import KeepSizes, with_fates, with_names
+from yieldplan.packing.leftovers import KeepSizes, with_fates, with_names, with_worth
 from yieldplan.packing.missing import missing_part
-from yieldplan.packing.pose import blanks_for, item_of, parts_asked, pieces_of, pose
+from yieldplan.packing.pose import (
+    blanks_for,
+    item_of,
+    parts_asked,
+    pieces_of,
+    pose,
+    shows,
+)
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.set_up import CutBoard, place_set_up
 from yieldplan.packing.solve import Solution, solve
@@ -46,17 +53,20 @@ def plan_wood(
     problem = pose(wood, parts, blanks, pieces, fits, job)
     solution = solve(problem, stop, hear, wood)
     is_sheet = any(part.is_sheet for part in asked)
-    keep = KeepSizes.of(job.shop, show=any(part.show_face == "clear" for part in asked))
+    keep = KeepSizes.of(job.shop, show=shows(asked))
     boards = [
         CutBoard(
             pattern.bin,
-            with_fates(
-                tree_of(pattern, problem, exact=is_sheet),
-                problem.bins[pattern.bin],
-                keep,
+            with_worth(
+                with_fates(
+                    tree_of(pattern, problem, exact=is_sheet),
+                    problem.bins[pattern.bin],
+                    keep,
+                ),
+                worth,
             ),
         )
-        for pattern in solution.patterns
+        for pattern, worth in zip(solution.patterns, solution.worths, strict=True)
     ]
     boards, set_up_left = _set_up(
         wood, parts, blanks, offered, fits, job, boards, problem
@@ -64,6 +74,7 @@ def plan_wood(
     return WoodPlan(
         wood=wood,
         is_sheet=is_sheet,
+        is_stick=any(part.is_stick for part in asked),
         rules=Rules(
             family=problem.family,
             kerf=problem.kerf,
@@ -75,6 +86,8 @@ def plan_wood(
             around_knots=to_ticks_up(job.shop.knot_margin),
             short_of_checks=to_ticks_up(job.shop.check_margin),
             resaw_kerf=to_ticks_up(job.shop.resaw_kerf),
+            offcut_percent=problem.offcut_percent,
+            offcut_sizes=problem.offcut_sizes,
         ),
         need={
             demand.name: count
@@ -135,10 +148,7 @@ def _set_up(
     problem: Problem,
 ) -> tuple[list[CutBoard], dict[str, int]]:
     """The boards with set-up pieces cut from waste, and those there was no room for."""
-    keep = KeepSizes.of(
-        job.shop,
-        show=any(part.show_face == "clear" for part in parts_asked(wood, parts)),
-    )
+    keep = KeepSizes.of(job.shop, show=shows(parts_asked(wood, parts)))
     left = {
         part.demand: part.needed
         for part in parts

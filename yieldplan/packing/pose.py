@@ -26,7 +26,7 @@ from yieldplan.model.rounding import (
     piece_in_ticks,
     trims_in_ticks,
 )
-from yieldplan.model.shop import FAMILY_OF
+from yieldplan.packing.leftovers import KeepSizes
 from yieldplan.packing.problem import Bin, Block, Demand, Item, Problem
 from yieldplan.units import nearest_tick, to_ticks_up
 
@@ -52,7 +52,7 @@ def pose(
     routes = [blank for blank in blanks_for(wood, blanks) if not blank.set_up]
     offered = pieces_of(wood, pieces)
     kind = stock.kinds()[offered[0].kind if offered else "rough board"]
-    along, across = kind.steps(shop)
+    along, across = kind.steps_on(offered, shop)
     return Problem(
         demands=tuple(
             Demand(
@@ -67,7 +67,7 @@ def pose(
         ),
         items=tuple(item_of(blank, place, parts, job) for blank in routes),
         bins=tuple(_bin(piece, routes, fits, parts, job) for piece in offered),
-        family=FAMILY_OF[shop.breakdown],
+        family=kind.family(shop),
         kerf=to_ticks_up(shop.kerf),
         step_along=to_ticks_up(along),
         step_across=to_ticks_up(across),
@@ -78,7 +78,25 @@ def pose(
         else to_ticks_up(shop.crook_at_most),
         twisted_at_most=to_ticks_up(shop.twisted_at_most),
         sets=_sets(routes),
+        offcut_percent=_offcut_percent(asked, job),
+        offcut_sizes=KeepSizes.of(shop, show=shows(asked)).sizes,
     )
+
+
+def shows(asked: Sequence[Part]) -> bool:
+    """Whether a wood is one of the job's show woods: one of its parts shows a clear face."""
+    return any(part.show_face == "clear" for part in asked)
+
+
+_MOST_PERCENT = 50
+
+
+def _offcut_percent(asked: Sequence[Part], job: Job) -> int:
+    if any(part.is_sheet for part in asked):
+        return 0
+    shop = job.shop
+    percent = shop.offcut_percent_show if shows(asked) else shop.offcut_percent_other
+    return min(percent, _MOST_PERCENT)
 
 
 def _sets(routes: Sequence[Blank]) -> tuple[tuple[int, ...], ...]:
@@ -211,6 +229,7 @@ def _bin(
         widths=ends if ends[0] != ends[1] else None,
         crook=to_ticks_up(piece.crook),
         is_twisted=piece.twist > 0,
+        found=tuple(mark_in_ticks(mark) for mark in piece.marks),
     )
 
 

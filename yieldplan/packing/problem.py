@@ -92,6 +92,8 @@ class Bin:
         [ticks]
     is_twisted
         Whether only short stretches may be cut from it.
+    found
+        Boxes of the marks as they were found, without what is kept clear around them.
     """
 
     name: str
@@ -106,6 +108,7 @@ class Bin:
     widths: tuple[int, int] | None = None
     crook: int = 0
     is_twisted: bool = False
+    found: tuple[tuple[int, int, int, int], ...] = ()
 
     @property
     def is_straight(self) -> bool:
@@ -126,6 +129,10 @@ class Problem:
     sets
         Items that are cut as the steps of one set, in order from the zero end; they are
         cut in no other way.
+    offcut_percent
+        What an offcut worth keeping counts for, of its share of the price.
+    offcut_sizes
+        Least (length, width) of an offcut worth keeping; any of them will do. [ticks]
     """
 
     demands: tuple[Demand, ...]
@@ -139,6 +146,8 @@ class Problem:
     crook_at_most: int | None = None
     twisted_at_most: int = 0
     sets: tuple[tuple[int, ...], ...] = ()
+    offcut_percent: int = 0
+    offcut_sizes: tuple[tuple[int, int], ...] = ()
 
     def in_sets(self) -> frozenset[int]:
         """Items that are steps of a set."""

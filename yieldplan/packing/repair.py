@@ -67,7 +67,7 @@ class Repair:
             for count, short, asked in zip(need, plan.short, self.need, strict=True)
         ]
         supply = self._supply(kept, freed)
-        cost = sum(self.yard.price[pattern.bin] for pattern in freed)
+        cost = sum(self.yard.cost(pattern) for pattern in freed)
         question = Question(
             tuple(need),
             supply,

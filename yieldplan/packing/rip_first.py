@@ -16,6 +16,7 @@ import numpy as np
 from yieldplan.packing.crossings import Crossings, Ints, free_runs
 from yieldplan.packing.faced_strips import FacedStrip, FacedStrips
 from yieldplan.packing.group import BinFaces, Group
+from yieldplan.packing.offcuts import best_end
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.tables import ShapeValues, StripTable, Sums
 
@@ -127,8 +128,17 @@ class RipFirst:
         self._strips = strips
         self._column = {number: column for column, number in enumerate(bins)}
         self._best = self._along_the_width(np.array(places, np.int64))
-        across = self._across[places]
-        return self._best[across, np.arange(len(places))]
+        # A crooked board is narrower when it is ripped first, and its offcut worth nothing.
+        worths = [
+            self.group.bins[place].offcuts.across[: int(self._across[place]) + 1]
+            for place in places
+        ]
+        self._end = [
+            best_end(self._best[:, column], worths[column])
+            for column in range(len(places))
+        ]
+        worth = [int(w[end]) for w, end in zip(worths, self._end, strict=True)]
+        return self._best[self._end, np.arange(len(places))] + worth
 
     def _along_the_width(self, places: Ints) -> Ints:
         widths = self.group.widths
@@ -153,7 +163,7 @@ class RipFirst:
         best = self._best[:, self._column[number]]
         grid, across = index.faces.grid, index.across
         strips: list[Strip] = []
-        v = grid.across
+        v = self._end[self._column[number]]
         while best[v] > 0:
             if best[v] == best[v - 1]:
                 v -= 1

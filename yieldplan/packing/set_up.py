@@ -41,7 +41,7 @@ def place_set_up(
         for place, board in enumerate(boards)
         if board.bin in holds
         for path, leaf in _leaves(board.tree)
-        if leaf.fate in ("burn", "keep")
+        if leaf.fate in ("burn", "keep") and not leaf.worth
     )
     for _, _, place, path in spots:
         piece = bins[boards[place].bin]

@@ -62,7 +62,10 @@ class Solution:
     short
         Of each demand, what could not be made.
     cost
-        Sum of the prices of the bins cut. [money/10,000]
+        Sum of the prices of the bins cut, less what their offcuts count for.
+        [money/10,000]
+    worths
+        Of each pattern, what its offcut counts for. [money/10,000]
     bound
         Proves what no plan of the family for `need` can cost less than.
     """
@@ -71,6 +74,7 @@ class Solution:
     short: tuple[int, ...]
     patterns: tuple[Pattern, ...]
     cost: int
+    worths: tuple[int, ...]
     bound: Certificate
     stages: tuple[Stage, ...]
     ended: Ended
@@ -94,6 +98,7 @@ def solve(
         return _Search(problem, stop, hear, wood).run()
     by_area = replace(
         problem,
+        offcut_percent=0,
         bins=tuple(
             replace(piece, price=piece.length * piece.width // 10**6)
             for piece in problem.bins
@@ -148,7 +153,8 @@ class _Search:
         if not self._is_done():
             is_small = sum(all_copies(yard).values()) <= MOST_BOARDS
             self._dives(Fraction(2, 5) if is_small else Fraction(17, 20))
-        if not self._is_done():
+        if not self._is_done() and not yard.problem.offcut_percent:
+            # Which boards, before how to cut them: their prices alone must decide.
             self._board_sets()
         if not self._is_done():
             self._repairs()
@@ -305,6 +311,7 @@ class _Search:
             ),
             patterns=self.plan.patterns,
             cost=self.plan.cost,
+            worths=tuple(map(self.yard.worth, self.plan.patterns)),
             bound=self.generation.best,
             stages=tuple(self.stages),
             ended=self.budget.ended or "searched",

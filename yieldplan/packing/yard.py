@@ -15,6 +15,7 @@ from yieldplan.packing.cells import (
     size_of,
     zones_of,
 )
+from yieldplan.packing.offcuts import Offcuts
 from yieldplan.packing.pattern import Breakdown, Pattern, makes_of
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
@@ -28,6 +29,8 @@ class Column:
     bin: int
     pattern: Pattern
     makes: tuple[int, ...]
+    cost: int
+    """The bin's price less what the pattern leaves of it counts for. [money/10,000]"""
 
 
 class Yard:
@@ -45,10 +48,25 @@ class Yard:
         )
         self.pricing = Pricing(problem)
         self.price = tuple(piece.price for piece in problem.bins)
+        self._offcuts = tuple(
+            Offcuts(piece, grid, problem)
+            for piece, grid in zip(problem.bins, self.grids, strict=True)
+        )
+
+    def worth(self, pattern: Pattern) -> int:
+        """What the pattern leaves of its bin counts for. [money/10,000]"""
+        if not self.problem.offcut_percent:
+            return 0
+        return self._offcuts[pattern.bin].of(pattern)
+
+    def cost(self, pattern: Pattern) -> int:
+        """The bin's price less that. [money/10,000]"""
+        return self.price[pattern.bin] - self.worth(pattern)
 
     def column(self, pattern: Pattern) -> Column:
         """The pattern as a column."""
-        return Column(pattern.bin, pattern, tuple(makes_of(pattern, self.problem)))
+        makes = tuple(makes_of(pattern, self.problem))
+        return Column(pattern.bin, pattern, makes, self.cost(pattern))
 
     def room(self, bin_: int, breakdown: Breakdown, i: int, j: int) -> Room:
         """How wide a section is, or the whole board when it is ripped first."""

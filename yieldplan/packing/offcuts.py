@@ -1,0 +1,77 @@
+"""What the far end of a board counts for when the shop keeps it: part of its share of the price.
+
+The rules are those of `plan_format.md` under "Offcuts with a worth": only on straight
+boards, only the whole end (or, ripped first, the whole far edge), clear of every mark, of a
+size worth keeping and at least 30 in a hundred of the board.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from yieldplan.packing.cells import Grid
+from yieldplan.packing.crossings import Ints
+from yieldplan.packing.pattern import Pattern
+from yieldplan.packing.problem import Bin, Problem
+
+_LEAST_SHARE = (3, 10)
+"""A board left under this share counts as used up."""
+
+
+class Offcuts:
+    """The worth of what each pattern of one piece leaves at its far side.
+
+    Parameters
+    ----------
+    along
+        For each mark, the worth of what lies beyond it. [money/10,000]
+    across
+        For each cell across, the worth of what lies beyond it when the board is ripped
+        first. [money/10,000]
+    """
+
+    def __init__(self, piece: Bin, grid: Grid, problem: Problem) -> None:
+        self._piece = piece
+        self._problem = problem
+        self.along = np.zeros(grid.along + 1, np.int64)
+        self.across = np.zeros(grid.across + 1, np.int64)
+        if not problem.offcut_percent or not piece.is_straight or not grid.is_usable:
+            return
+        kerf = problem.kerf
+        wide = piece.width - sum(piece.edges)
+        step = problem.step_along
+        last = max((block.i1 for block in grid.found), default=0)
+        for j in range(max(0, last), grid.along):
+            self.along[j] = self._worth((grid.along - j) * step - kerf, wide)
+        top = max((block.u1 for block in grid.found), default=0)
+        for v in range(max(0, top), grid.across):
+            self.across[v] = self._worth(
+                grid.along * step - kerf, (grid.across - v) * problem.step_across - kerf
+            )
+
+    def _worth(self, length: int, width: int) -> int:
+        piece, problem = self._piece, self._problem
+        area, whole = length * width, piece.length * piece.width
+        least, of = _LEAST_SHARE
+        is_large = of * area >= least * whole and any(
+            length >= long and width >= wide for long, wide in problem.offcut_sizes
+        )
+        if length <= 0 or width <= 0 or not is_large:
+            return 0
+        return piece.price * problem.offcut_percent * area // (100 * whole)
+
+    def of(self, pattern: Pattern) -> int:
+        """What the pattern leaves counts for. [money/10,000]"""
+        if pattern.breakdown == "R":
+            tops = [
+                strip.v for s in pattern.sections for strip in s.strips if strip.cuts
+            ]
+            return int(self.across[max(tops)]) if tops else 0
+        ends = [section.j for section in pattern.sections if any(section.cuts())]
+        return int(self.along[max(ends)]) if ends else 0
+
+
+def best_end(values: Ints, worths: Ints) -> int:
+    """Where to stop cutting: the end with the greatest value and worth, the far one first."""
+    total = values[: len(worths)] + worths
+    return len(worths) - 1 - int(np.argmax(total[::-1]))
