@@ -11,6 +11,8 @@ from typing import Any
 from yieldplan import assemblies
 from yieldplan.assemblies.bookcase import Bookcase
 from yieldplan.assemblies.bookcase import keys as case_keys
+from yieldplan.assemblies.door import Door
+from yieldplan.assemblies.door import keys as door_keys
 from yieldplan.assemblies.drawer import Drawer
 from yieldplan.assemblies.drawer.keys import Back, Bottom, Front, Opening, Side
 from yieldplan.assemblies.part import PlainPart
@@ -144,6 +146,21 @@ def make_bookcase(
         depth=inches(depth),
         **settings | over,
     )
+
+
+def make_door(
+    width: str = "18", height: str = "30", name: str = "hall", **over: Any
+) -> Door:
+    """A door leaf of that size: 2-1/4 stiles and rails of 3/4 walnut, a plywood panel."""
+    settings: dict[str, Any] = {
+        "leaf": door_keys.Leaf(width=inches(width), height=inches(height)),
+        "stile": door_keys.Stile(
+            wood="walnut", thickness=inches("3/4"), width=inches("2-1/4")
+        ),
+        "panel": door_keys.Panel(sheet="ply"),
+    }
+    where = dataclasses.replace(HERE, key=f'door "{name}"')
+    return Door(name=name, where=where, **settings | over)
 
 
 def make_plain(name: str = "shelf", **over: Any) -> PlainPart:

@@ -1,4 +1,4 @@
-"""Random drawers, bookcases and parts for the properties: sizes on the sixteenth, every joint and runner."""
+"""Random drawers, bookcases, doors and parts for the properties: sizes on the sixteenth, every joint and runner."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ from yieldplan import joints
 from yieldplan.assemblies.assembly import Assembly
 from yieldplan.assemblies.bookcase import Bookcase
 from yieldplan.assemblies.bookcase import keys as case_keys
+from yieldplan.assemblies.door import Door
+from yieldplan.assemblies.door import keys as door_keys
 from yieldplan.assemblies.drawer import Drawer
 from yieldplan.assemblies.drawer.keys import (
     Back,
@@ -28,6 +30,7 @@ from yieldplan.assemblies.drawer.keys import (
 )
 from yieldplan.assemblies.part import Between, PlainPart
 from yieldplan.joints.joint import Joint
+from yieldplan.joints.stub_tenon import StubTenon
 from yieldplan.registry import find
 
 JOINTS = find(joints, Joint)  # type: ignore[type-abstract]
@@ -194,8 +197,86 @@ def bookcases(draw: st.DrawFn) -> Assembly:
     )
 
 
+def _rails() -> st.SearchStrategy[door_keys.Rail]:
+    return st.builds(door_keys.Rail, width=maybe(sizes(1, 6)), thickness=maybe(thin()))
+
+
+def _door_panels(draw: st.DrawFn, groove: Fraction | None) -> door_keys.Panel:
+    small = thin().map(lambda n: n / 8)
+    either = {
+        "grain": draw(st.sampled_from(get_args(door_keys.Grain))),
+        "groove_depth": groove,
+        "play": draw(maybe(small)),
+    }
+    if draw(st.booleans()):
+        return door_keys.Panel(sheet="ply", **either)
+    return door_keys.Panel(
+        wood=draw(st.sampled_from(["walnut", "cherry"])),
+        thickness=draw(thin()) / 2,
+        strips=draw(st.integers(1, 4)),
+        cut=draw(st.sampled_from(get_args(door_keys.Cut))),
+        room_to_move=draw(maybe(small)),
+        **either,
+    )
+
+
+@st.composite
+def doors(draw: st.DrawFn) -> Assembly:
+    """Doors and pairs whose keys go together; a few have no room for themselves."""
+    small = thin().map(lambda n: n / 4)
+    groove = draw(maybe(small))
+    kinds = [kind for kind in JOINTS.values() if kind.makes_frame_corner]
+    joint: Joint = draw(st.sampled_from(kinds))()
+    if isinstance(joint, StubTenon):
+        joint = StubTenon(profile=draw(small))
+    leaves = draw(st.integers(1, 2))
+    around: dict[str, object] = {
+        "leaf": door_keys.Leaf(width=draw(sizes(8, 36)), height=draw(sizes(20, 80)))
+    }
+    if draw(st.booleans()):
+        opening = st.builds(
+            door_keys.Opening, width=sizes(16, 60), height=sizes(20, 80)
+        )
+        words = draw(
+            st.sampled_from(
+                [
+                    ("gap", "gap_top", "gap_bottom"),
+                    ("overlay", "overlay_top", "overlay_bottom"),
+                ]
+            )
+        )
+        around = {"opening": draw(opening)} | {
+            word: draw(maybe(small)) for word in words
+        }
+        if leaves == 2:
+            around["gap_between"] = draw(maybe(small))
+    ups = draw(st.none() | st.lists(sizes(5, 60), max_size=4, unique=True))
+    middles = [None] * draw(st.integers(0, 3)) if ups is None else ups
+    return Door(
+        name="hall",
+        where=HERE,
+        leaves=leaves,
+        joint=joint,
+        stile=door_keys.Stile(
+            wood="walnut",
+            width=draw(sizes(1, 5)),
+            thickness=draw(thin()),
+            horns=draw(maybe(small)) or Fraction(0),
+        ),
+        rail=draw(_rails()),
+        bottom_rail=draw(_rails()),
+        middle_rails=tuple(
+            door_keys.MiddleRail(up=up, width=draw(maybe(sizes(1, 4))))
+            for up in middles
+        ),
+        panel=_door_panels(draw, groove),
+        **around,  # type: ignore[arg-type]
+    )
+
+
 OF_EVERY_KIND = {
     "bookcase": bookcases(),
+    "door": doors(),
     "drawer": drawers(),
     "part": plain_parts(),
 }

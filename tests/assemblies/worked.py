@@ -8,9 +8,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tests.builders import inches, make_bookcase, make_drawer, make_plain, make_shop
+from tests.builders import (
+    inches,
+    make_bookcase,
+    make_door,
+    make_drawer,
+    make_plain,
+    make_shop,
+)
 from yieldplan.assemblies.assembly import Assembly
 from yieldplan.assemblies.bookcase import keys as case_keys
+from yieldplan.assemblies.door import keys as door_keys
 from yieldplan.assemblies.part import Between
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
@@ -80,6 +88,63 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
                 "den/bottom": "1: 35-1/2 × 11-1/2 × 3/4",
                 "den/back board": "5: 39-5/8 × 6 × 1/2",
                 "den/last back board": "1: 39-5/8 × 6-3/16 × 1/2",
+            },
+        ),
+    ),
+    "door": (
+        # Door 18 x 30, stiles and rails 2-1/4, stub tenons 3/8 as deep as the groove.
+        # Rail: 18 - 2 x 2-1/4 + 2 x 3/8 = 14-1/4.
+        # Ply panel: 14-1/4 - 1/16 play = 14-3/16 wide;
+        # 30 - 2 x 2-1/4 + 2 x 3/8 - 1/16 = 26-3/16 high, its grain upright.
+        Worked(
+            assembly=make_door(),
+            shop=make_shop(panel_groove="3/8", panel_play="1/16"),
+            parts={
+                "hall/stile": "2: 30 × 2-1/4 × 3/4",
+                "hall/top rail": "1: 14-1/4 × 2-1/4 × 3/4",
+                "hall/bottom rail": "1: 14-1/4 × 2-1/4 × 3/4",
+                "hall/panel": "1: 26-3/16 × 14-3/16 × 1/4",
+            },
+        ),
+        # A pair in an opening 30 x 40, gaps 1/16: leaf 15 - 1/16 - 1/32 = 14-29/32 wide,
+        # 40 - 2 x 1/16 = 39-7/8 high; horns: 39-7/8 + 2 x 1 = 41-7/8.
+        # Rails with 1-in tenons: 14-29/32 - 2 x 2 + 2 x 1 = 12-29/32.
+        # Panel groove to groove across: 14-29/32 - 2 x 2 + 2 x 1/4 = 11-13/32. Cherry
+        # moves 0.00248 x 11-13/32 x 4 per cent = 0.113, up to 1/8: 11-9/32 wide.
+        # Upper: 39-7/8 - 2 - 20 - 3 + 2 x 1/4 - 1/16 = 15-5/16 high.
+        # Lower: 20 - 4 + 2 x 1/4 - 1/16 = 16-7/16 high.
+        Worked(
+            assembly=make_door(
+                leaf=None,
+                opening=door_keys.Opening(width=inches("30"), height=inches("40")),
+                leaves=2,
+                joint=MortiseAndTenon(length=inches("1")),
+                stile=door_keys.Stile(
+                    wood="cherry", thickness=inches("7/8"), width=inches("2"),
+                    horns=inches("1"),
+                ),
+                bottom_rail=door_keys.Rail(width=inches("4")),
+                middle_rails=(
+                    door_keys.MiddleRail(width=inches("3"), up=inches("20")),
+                ),
+                panel=door_keys.Panel(
+                    wood="cherry", thickness=inches("5/8"), raised=True,
+                    groove_depth=inches("1/4"),
+                ),
+            ),
+            shop=make_shop(
+                door_gap="1/16", panel_play="1/16", moisture_today="7",
+                moisture_wettest="11", movement_step="1/32",
+            ),
+            parts={
+                "hall/stile": "4: 41-7/8 × 2 × 7/8",
+                "hall/top rail": "2: 12-29/32 × 2 × 7/8",
+                "hall/middle rail": "2: 12-29/32 × 3 × 7/8",
+                "hall/bottom rail": "2: 12-29/32 × 4 × 7/8",
+                "hall/left upper panel": "1: 15-5/16 × 11-9/32 × 5/8",
+                "hall/left lower panel": "1: 16-7/16 × 11-9/32 × 5/8",
+                "hall/right upper panel": "1: 15-5/16 × 11-9/32 × 5/8",
+                "hall/right lower panel": "1: 16-7/16 × 11-9/32 × 5/8",
             },
         ),
     ),

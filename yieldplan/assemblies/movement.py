@@ -1,14 +1,30 @@
-"""How much a board grows across the grain between today and the wettest season it will live in."""
+"""How much wood moves across the grain between today and the seasons it will live in."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 from math import ceil
+from typing import Literal
 
 from yieldplan.faults import Faults, Where
 from yieldplan.model.job import Job
 from yieldplan.reference.tables import find_species
 from yieldplan.units import Inches
+
+Cut = Literal["flatsawn", "quartersawn"]
+"""How a board was sawn from the log: its growth rings along its width, or through it."""
+
+
+def coefficient_of(wood: str, job: Job, cut: Cut = "flatsawn") -> Fraction | None:
+    """How much one of the job's woods moves; None where its species is unknown.
+
+    As a share of the width for each per cent of moisture. Flatsawn is the wider mover,
+    and the one to go by where nobody knows yet how a board was sawn. [1/per cent]
+    """
+    known = find_species(job.woods[wood].species)
+    if known is None:
+        return None
+    return known.tangential if cut == "flatsawn" else known.radial
 
 
 def growth(
@@ -38,8 +54,8 @@ def growth_of(
     width: Inches, wood: str, job: Job, where: Where, faults: Faults
 ) -> Inches:
     """What a width of one of the job's woods gains; a fault where its species is unknown."""
-    known = find_species(job.woods[wood].species)
-    if known is None:
+    coefficient = coefficient_of(wood, job)
+    if coefficient is None:
         faults.add(
             where,
             job.woods[wood].species,
@@ -50,8 +66,7 @@ def growth_of(
     shop = job.shop
     return growth(
         width,
-        # Flatsawn is the wider mover, and nobody knows yet how a board was sawn.
-        coefficient=known.tangential,
+        coefficient=coefficient,
         points=shop.moisture_wettest - shop.moisture_today,
         step=shop.movement_step,
     )

@@ -103,8 +103,9 @@ class Shop:
     tenon_length: Inches
     # frames, doors and panels
     panel_groove: Inches = Fraction(3, 8)
+    panel_groove_width: Inches = Fraction(1, 4)
     panel_play: Inches = Fraction(1, 16)
-    door_gap: Inches = Fraction(3, 32)
+    door_gap: Inches = Fraction(1, 16)
     tongue_length: Inches = Fraction(1, 4)
     # bookcases
     shelf_clearance: Inches = Fraction(1, 16)
