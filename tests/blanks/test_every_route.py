@@ -5,6 +5,7 @@ from __future__ import annotations
 import inspect
 from collections import Counter
 from fractions import Fraction
+from typing import get_args
 
 import pytest
 from hypothesis import given
@@ -14,7 +15,7 @@ from tests.builders import HERE, make_job, make_part, make_shop
 from yieldplan import blanks
 from yieldplan.blanks import Route, routes
 from yieldplan.faults import Faults
-from yieldplan.model.job import GrainMatch, Job
+from yieldplan.model.job import GrainMatch, Job, Laid
 from yieldplan.model.parts import Part
 from yieldplan.model.rounding import blank_in_ticks
 from yieldplan.registry import find
@@ -55,7 +56,7 @@ def jobs(draw: st.DrawFn) -> tuple[Job, tuple[Part, ...]]:
     matches = ()
     if draw(st.booleans()):
         names = ("p0", f"p{count - 1}")
-        laid = draw(st.sampled_from(["end to end", "one above the other"]))
+        laid = draw(st.sampled_from(get_args(Laid)))
         matches = (GrainMatch(name="set", parts=names, laid=laid, where=HERE),)
     kerf = draw(st.sampled_from(["1/8", "3/32", "0.1"]))
     return make_job(shop=make_shop(kerf=kerf), grain_matches=matches), tuple(parts)

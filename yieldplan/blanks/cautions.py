@@ -18,23 +18,30 @@ def cautions(
     length: Sum,
     width: Sum,
     finished_thickness: Inches,
-    is_sheet: bool,
+    comes_to_size: bool,
     lent: bool,
     shop: Shop,
     unit: UnitName,
+    is_crosscut_only: bool = False,
 ) -> Iterator[str]:
     """Sentences for the bench.
 
     Parameters
     ----------
+    comes_to_size
+        Whether the saw leaves it finished, as what comes from sheets and sticks.
+    is_crosscut_only
+        Whether it is cut to length and nothing else is done to it (sticks).
     lent
         Whether the blank is longer than its parts need, so that machines can take it.
     """
+    if is_crosscut_only:
+        return
     if length.value < shop.shortest_rip:
         yield f"Under {_say(shop.shortest_rip, unit)} long: do not rip it at the fence by itself."
     if width.value < shop.narrowest_rip:
         yield f"Under {_say(shop.narrowest_rip, unit)} wide: rip it off a wider piece, with a push block."
-    if is_sheet:
+    if comes_to_size:
         return
     if lent:
         yield "Mill it at this length and cut the part off it afterwards."

@@ -251,7 +251,7 @@ class _Picture:
             blank = self.saw.blanks[node.blank]
             self._items.extend(joints(blank, node, rect))
             rooms = list(inside(blank, node, rect))
-            if len(rooms) < len(blank.inside):
+            if len(rooms) < len(blank.laid_out):
                 avoid += joint_lines(blank, node, rect)
             for order, (name, room) in enumerate(rooms):
                 self.labels.append(

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from itertools import groupby
 from math import ceil
 
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
 from yieldplan.drawing.saw import Saw
+from yieldplan.model.blanks import Blank
 from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Cutting, Node
 from yieldplan.units import UnitName, from_ticks, tape
@@ -230,10 +231,15 @@ class _Words:
     def _strokes(self) -> Iterator[str]:
         for node in kept(self.cutting.tree):
             blank = self.saw.blanks[node.blank] if node.blank else None
-            if blank is not None and blank.route == "match":
+            if blank is None or blank.route != "match":
+                continue
+            if blank.step is None and blank.slices == 1:
                 parts = sorted(blank.inside, key=lambda part: (part.x, part.y))
                 order = ", ".join(part.demand for part in parts)
                 yield f"Chalk strokes across the joints of {blank.words} before sawing; from zero: {order}."
+            elif blank.step is not None and blank.step.number == 1:
+                order = ", ".join(_in_steps(blank.step.set, self.saw.blanks.values()))
+                yield f"Chalk strokes across the crosscuts between the steps of {blank.step.set} before sawing; from zero: {order}."
 
     def _after_milling(self) -> Iterator[str]:
         seen: list[str] = []
@@ -242,7 +248,12 @@ class _Words:
             if blank is None or len(blank.inside) < 2 or blank.id in seen:
                 continue
             seen.append(blank.id)
-            yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
+            if blank.slices > 1:
+                yield f"Flatten {blank.words}, mark its end with a triangle, then resaw it into {blank.slices} slices."
+            elif blank.route == "glue up":
+                yield f"Cut {blank.words} into its {len(blank.inside)} strips; keep them in their order."
+            else:
+                yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
 
     def _planed_far(self) -> Iterator[str]:
         """Parts from stock a quarter or more too thick: resawing may save wood."""
@@ -270,6 +281,16 @@ def _listed(words: Sequence[str]) -> str:
     if len(words) == 1:
         return words[0]
     return f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def _in_steps(name: str, blanks: Iterable[Blank]) -> list[str]:
+    """The parts of a set that is cut in steps, from the zero end on."""
+    steps = [
+        (blank.step.number, *blank.makes)
+        for blank in blanks
+        if blank.step is not None and blank.step.set == name
+    ]
+    return [str(part) for _, part in sorted(steps)]
 
 
 def _fate(node: Node) -> str:

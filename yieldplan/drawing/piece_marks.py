@@ -57,7 +57,7 @@ def inside(blank: Blank, node: Node, rect: Rect) -> Iterator[tuple[str, Rect]]:
 
     Any other blank is named as a whole.
     """
-    if len(blank.inside) < 2 or blank.route != "match":
+    if len(blank.laid_out) < 2 or blank.route != "match":
         yield blank.words, rect
         return
     strokes = _strokes(blank)
@@ -83,7 +83,7 @@ def inside(blank: Blank, node: Node, rect: Rect) -> Iterator[tuple[str, Rect]]:
 
 def joints(blank: Blank, node: Node, rect: Rect) -> Iterator[Item]:
     """The cuts that part a blank after milling, and the strokes that keep a set in order."""
-    if len(blank.inside) < 2:
+    if len(blank.laid_out) < 2:
         return
     for number, share in enumerate(_joint_places(blank, node), start=1):
         if _is_end_to_end(blank):
@@ -94,7 +94,7 @@ def joints(blank: Blank, node: Node, rect: Rect) -> Iterator[Item]:
         else:
             y = rect.y1 - share * rect.height
             yield Line(x0=rect.x0, y0=y, x1=rect.x1, y1=y, weight=0.75, dash=(4.0, 2.5))
-            middle = rect.x0 + _swing(len(blank.inside)) / 2 + 2
+            middle = rect.x0 + _swing(len(blank.laid_out)) / 2 + 2
             strokes = _upright(number, middle, y) if _strokes(blank) else iter(())
         yield from strokes
 
@@ -114,16 +114,16 @@ def kept_frame(rect: Rect) -> Iterator[Item]:
 
 
 def _is_end_to_end(blank: Blank) -> bool:
-    return len({part.x for part in blank.inside}) == len(blank.inside)
+    return len({part.x for part in blank.laid_out}) == len(blank.laid_out)
 
 
 def _in_order(blank: Blank) -> list[str]:
-    return [p.demand for p in sorted(blank.inside, key=lambda p: (p.x, p.y))]
+    return [p.demand for p in sorted(blank.laid_out, key=lambda p: (p.x, p.y))]
 
 
 def _joint_places(blank: Blank, node: Node) -> list[float]:
     """Where one part ends and the next begins, as shares of the piece. [-]"""
-    ordered = sorted(blank.inside, key=lambda part: (part.x, part.y))
+    ordered = sorted(blank.laid_out, key=lambda part: (part.x, part.y))
     if _is_end_to_end(blank):
         ends = [(part.x, part.x + part.length) for part in ordered]
         whole = node.length
@@ -138,7 +138,7 @@ def _joint_places(blank: Blank, node: Node) -> list[float]:
 
 def _strokes(blank: Blank) -> bool:
     """Whether strokes show the order; a long set is told by its numbers alone."""
-    return blank.route == "match" and len(blank.inside) <= _MOST_STROKES + 1
+    return blank.route == "match" and len(blank.laid_out) <= _MOST_STROKES + 1
 
 
 def _swing(count: int) -> float:

@@ -65,7 +65,9 @@ def net_and_rough(plan: Plan, line: PurchaseLine) -> tuple[Fraction, Fraction]:
     for cutting in _cut_from(plan, line):
         thickness = measured_thickness(cutting.piece, plan.job.unit)
         for blank in _blanks_in(cutting, blank_of):
-            finished = sum((p.length * p.width for p in blank.inside), Fraction(0))
+            finished = sum(
+                (p.length * p.width for p in blank.laid_out), Fraction(0)
+            )
             net += finished * thickness
             rough += blank.length.value * blank.width.value * thickness
     return net / CUBIC_INCHES_PER_BOARD_FOOT, rough / CUBIC_INCHES_PER_BOARD_FOOT

@@ -86,7 +86,14 @@ def split(wood_plan: WoodPlan, plan: Plan) -> WasteSplit:
     )
     finished = {
         name: sum(
-            _area(box) for box in blank_in_ticks(blank, plan.job.shop.kerf).inside
+            _area(box)
+            for place, box in zip(
+                blank.inside,
+                blank_in_ticks(blank, plan.job.shop.kerf).inside,
+                strict=True,
+            )
+            # The face of a board is counted once, whatever is resawn from under it.
+            if place.slice == 0
         )
         for name, blank in blank_of.items()
         if not blank.set_up

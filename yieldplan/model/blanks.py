@@ -81,6 +81,7 @@ class Blank:
     route: str
     wood: str
     is_sheet: bool = False
+    is_stick: bool = False
     length: Sum
     width: Sum
     thickness: Sum
@@ -95,6 +96,16 @@ class Blank:
     turned: bool = False
     step: Step | None = None
     may_spare: bool = False
+
+    @property
+    def is_sawn_to_size(self) -> bool:
+        """Whether the saw leaves it finished, as what comes from sheets and sticks."""
+        return self.is_sheet or self.is_stick
+
+    @property
+    def laid_out(self) -> tuple[Inside, ...]:
+        """The places that can be seen from above: those of its first slice."""
+        return tuple(inside for inside in self.inside if inside.slice == 0)
 
     @property
     def slices(self) -> int:

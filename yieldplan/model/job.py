@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from yieldplan.model.parts import Built
 
 BoardMeasure = Literal["nhla", "exact"]
-Laid = Literal["end to end", "one above the other"]
+Laid = Literal["end to end", "one above the other", "book-matched", "slip-matched"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,6 +28,26 @@ class Wood:
     species: str
     is_show_wood: bool = False
     where: Where
+
+
+@dataclass(frozen=True, kw_only=True)
+class SheetSize:
+    """One size a sheet product is sold in.
+
+    Parameters
+    ----------
+    length, width
+        Length runs with the face grain. [in]
+    price
+        Of one whole sheet, in the job's currency, to the cent.
+    quantity
+        How many are to be had; None is as many as it takes.
+    """
+
+    length: Inches
+    width: Inches
+    price: Decimal
+    quantity: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,6 +62,11 @@ class Sheet:
         Of one whole sheet, in the job's currency, to the cent.
     quantity
         How many are to be had; None is as many as it takes.
+    has_grain
+        Whether its face shows which way the grain runs; parts of one without may lie
+        across it.
+    more_sizes
+        Other sizes it is sold in, beside the one above.
     """
 
     name: str
@@ -51,6 +76,56 @@ class Sheet:
     thickness: Inches
     price: Decimal
     quantity: int | None = None
+    has_grain: bool = True
+    more_sizes: tuple[SheetSize, ...] = ()
+    where: Where
+
+    @property
+    def sizes(self) -> tuple[SheetSize, ...]:
+        """Every size it is sold in."""
+        first = SheetSize(
+            length=self.length,
+            width=self.width,
+            price=self.price,
+            quantity=self.quantity,
+        )
+        return (first, *self.more_sizes)
+
+
+@dataclass(frozen=True, kw_only=True)
+class StickLength:
+    """One length a stick is sold in.
+
+    Parameters
+    ----------
+    length
+        [in]
+    price
+        Of one stick, in the job's currency, to the cent.
+    quantity
+        How many are to be had; None is as many as it takes.
+    """
+
+    length: Inches
+    price: Decimal
+    quantity: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stick:
+    """Stock of one cross-section, sold in fixed lengths: moulding, dowel, edging, S4S.
+
+    Parameters
+    ----------
+    width, thickness
+        As measured. What is cut from it keeps both. [in]
+    """
+
+    name: str
+    product: str
+    width: Inches
+    thickness: Inches
+    lengths: tuple[StickLength, ...]
     where: Where
 
 
@@ -103,3 +178,4 @@ class Job:
     assemblies: tuple[Assembly, ...]
     grain_matches: tuple[GrainMatch, ...] = ()
     made: Mapping[str, int] = field(default_factory=dict)
+    sticks: Mapping[str, Stick] = field(default_factory=dict)

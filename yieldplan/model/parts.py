@@ -52,7 +52,7 @@ class Part:
     id
         Assembly and part, as a person finds them: `upper/front`, or a plain part's name.
     wood
-        Key of the wood, or of the sheet when `is_sheet`.
+        Key of the wood, of the sheet when `is_sheet`, of the stick when `is_stick`.
     length, width, thickness
         Finished size with the grain, across it and through it. [in]
     strips
@@ -67,6 +67,8 @@ class Part:
         How far its joints reach in from its ends; 0 where its ends are not joined. [in]
     glue_up
         How it may be glued up from strips of free widths; None is not at all.
+    may_turn
+        Whether a part of a sheet may lie across it; None goes by the sheet's face.
     note
         What the bench should know (planed to its opening, front on top of the box).
     """
@@ -75,6 +77,7 @@ class Part:
     quantity: int
     wood: str
     is_sheet: bool = False
+    is_stick: bool = False
     length: Sum
     width: Sum
     thickness: Sum
@@ -86,8 +89,14 @@ class Part:
     set_up: bool = False
     joint_depth: Inches = Fraction(0)
     glue_up: GlueUp | None = None
+    may_turn: bool | None = None
     note: str = ""
     where: Where
+
+    @property
+    def is_sawn_to_size(self) -> bool:
+        """Whether the saw leaves it finished: nothing is jointed or planed off it."""
+        return self.is_sheet or self.is_stick
 
     @property
     def demand(self) -> str:
