@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from yieldplan.checking.facts import Plan, Wood
+from yieldplan.checking.panels import size_in, steps_brought
 
 
 def sums_add_up_to_the_sizes(plan: Plan) -> Iterator[str]:
@@ -25,7 +26,10 @@ def sums_add_up_to_the_sizes(plan: Plan) -> Iterator[str]:
 def blanks_hold_what_they_make(plan: Plan) -> Iterator[str]:
     """Ensures that a blank places every part it makes, at its finished size, within itself."""
     for blank in plan.blanks:
-        placed = Counter(inside.part for inside in blank.inside)
+        placed = Counter[str]()
+        for inside in blank.inside:
+            _, wide = size_in(blank, inside)
+            placed[inside.part] += steps_brought(plan.part_of[inside.part], wide)
         for demand, count in blank.makes.items():
             if placed[demand] != count:
                 yield (
@@ -41,23 +45,25 @@ def blanks_hold_what_they_make(plan: Plan) -> Iterator[str]:
                 )
             part = plan.part_of[inside.part]
             length, width, _ = part.size
-            if x1 - x0 < length or (y1 - y0) * part.strips < width:
+            long, wide = size_in(blank, inside)
+            too_narrow = part.glue_up is None and wide * part.strips < width
+            if long < length or too_narrow:
                 yield (
-                    f"blank {blank.id}: {inside.part} has {plan.say(x1 - x0)} by "
-                    f"{plan.say(y1 - y0)} inside; part {part.id} is {plan.say(length)} by "
+                    f"blank {blank.id}: {inside.part} has {plan.say(long)} by "
+                    f"{plan.say(wide)} inside; part {part.id} is {plan.say(length)} by "
                     f"{plan.say(width)}, in {part.strips}."
                 )
 
 
 def parts_inside_a_blank_are_a_kerf_apart(plan: Plan) -> Iterator[str]:
-    """Ensures that the parts within a blank can be sawn apart."""
+    """Ensures that the parts within a blank, or within a slice of it, can be sawn apart."""
     kerfs = {wood.name: wood.rules.kerf for wood in plan.woods}
     for blank in plan.blanks:
         kerf = kerfs.get(blank.wood, 0)
         for one, other in combinations(blank.inside, 2):
             along = max(one.box[0] - other.box[2], other.box[0] - one.box[2])
             across = max(one.box[1] - other.box[3], other.box[1] - one.box[3])
-            if max(along, across) < kerf:
+            if one.slice == other.slice and max(along, across) < kerf:
                 yield (
                     f"blank {blank.id}: {one.part} at {list(one.box)} and {other.part} "
                     f"at {list(other.box)} are not one kerf of {plan.say(kerf)} apart."

@@ -4,21 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yieldplan.checking.facts import Blank, Mark, Plan
+from yieldplan.checking.cuts import cuttings_of, where
+from yieldplan.checking.facts import Blank, Box, Mark, Plan, Rules
+from yieldplan.checking.stretches import crook_of, leaves_in_stretches
 
 
 def blanks_lie_clear_of_their_marks(plan: Plan) -> Iterator[str]:
     """Ensures that no mark overlaps a blank on a face that may not have it."""
-    for wood in plan.woods:
-        for cutting, leaf in wood.leaves():
+    for wood, cutting in cuttings_of(plan):
+        piece = plan.piece_of[cutting.stock]
+        for leaf, stretch in leaves_in_stretches(cutting):
             blank = plan.blank_of[leaf.blank]
-            for mark in plan.piece_of[cutting.stock].marks:
+            lost = crook_of(piece, stretch)
+            for mark in piece.marks:
                 face = forbidden_on(plan, blank, mark, leaf.face_up)
-                if face and overlap(mark.box, leaf.box):
+                box = lowered(reach_to(mark, blank, wood.rules), lost)
+                if face and overlap(box, leaf.box):
                     x0, y0, x1, y1 = mark.box
                     yield (
-                        f"{wood.name}, {cutting.stock} copy {cutting.copy}, node "
-                        f"{leaf.id}: blank {blank.id} lies with face {leaf.face_up} up on "
+                        f"{where(wood, cutting, leaf)}: blank {blank.id} lies with face {leaf.face_up} up on "
                         f"a {mark.kind} ({mark.face}) from {plan.say(x0)} to "
                         f"{plan.say(x1)}, and from {plan.say(y0)} to {plan.say(y1)} "
                         f"across; {face} forbids it."
@@ -54,6 +58,25 @@ def forbidden_on(plan: Plan, blank: Blank, mark: Mark, face_up: str) -> str:
     if mark.face in (hidden, "through") and mark.kind in plan.faces[blank.back_face]:
         return f"its back face, {blank.back_face!r},"
     return ""
+
+
+def reach_to(mark: Mark, blank: Blank, rules: Rules) -> Box:
+    """A mark's box with how far it reaches to a blank that may not have it. [ticks]
+
+    A knot reaches all around; a check or a split along, where the blank shows.
+    """
+    along = across = 0
+    if mark.kind == "knot":
+        along = across = rules.around_knots
+    elif mark.kind in ("check", "split") and blank.shows:
+        along = rules.short_of_checks
+    x0, y0, x1, y1 = mark.box
+    return x0 - along, y0 - across, x1 + along, y1 + across
+
+
+def lowered(box: Box, lost: int) -> Box:
+    """A box that reaches further toward the near edge by what is lost to crook. [ticks]"""
+    return box[0], box[1] - lost, box[2], box[3]
 
 
 def overlap(one: tuple[int, ...], other: tuple[int, ...]) -> bool:

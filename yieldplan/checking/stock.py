@@ -5,9 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yieldplan.checking.facts import Plan
+from yieldplan.checking.fits import (
+    ROUNDED,
+    hindrances_of_shape,
+    is_listed,
+)
 
-ROUNDED = 1
-"""A size off the grid was rounded up for the part and down for the stock. [ticks]"""
+
+def shapes_are_of_one_piece(plan: Plan) -> Iterator[str]:
+    """Ensures that widths go with the size, and that pieces sold alike, and sheets, are straight."""
+    for piece in plan.stock:
+        if max(piece.widths) != piece.width:
+            yield (
+                f"{piece.id} is {plan.say(piece.width)} wide, yet its ends are "
+                f"{plan.say(piece.widths[0])} and {plan.say(piece.widths[1])}."
+            )
+        if not piece.is_straight and (piece.copies > 1 or piece.is_sheet):
+            what = "a sheet" if piece.is_sheet else f"there {piece.copies} times"
+            yield f"{piece.id} is {what} and is not said to be straight."
 
 
 def no_copy_is_cut_twice(plan: Plan) -> Iterator[str]:
@@ -38,11 +53,29 @@ def blanks_come_from_stock_they_list(plan: Plan) -> Iterator[str]:
                     f"{wood.name}, {piece.id}, node {leaf.id}: blank {blank.id} is to be "
                     f"{blank.wood}."
                 )
-            if piece.line not in blank.lines:
+            elif piece.line not in blank.lines:
                 yield (
                     f"{wood.name}, {piece.id}, node {leaf.id}: {piece.id} is {piece.line}; "
                     f"blank {blank.id} may be cut from {_listed(blank.lines)}."
                 )
+            else:
+                for why in hindrances_of_shape(plan, wood.rules, blank, piece):
+                    yield f"{wood.name}, {piece.id}, node {leaf.id}: {why}."
+
+
+def turned_blanks_are_of_sheets(plan: Plan) -> Iterator[str]:
+    """Ensures that nothing is turned across the grain of a board."""
+    for blank in plan.blanks:
+        boards = [
+            piece.id
+            for piece in plan.stock
+            if is_listed(blank, piece) and not piece.is_sheet
+        ]
+        if blank.turned and boards:
+            yield (
+                f"blank {blank.id} lies across, and may be cut from {boards[0]}, which is "
+                "no sheet."
+            )
 
 
 def stock_is_thick_enough(plan: Plan) -> Iterator[str]:
@@ -50,7 +83,7 @@ def stock_is_thick_enough(plan: Plan) -> Iterator[str]:
     for blank in plan.blanks:
         finished = max((plan.part_of[part].size[2] for part in blank.makes), default=0)
         for piece in plan.stock:
-            if piece.wood != blank.wood or piece.line not in blank.lines:
+            if not is_listed(blank, piece):
                 continue
             # What is planed already need only be as thick as the part ends at.
             least = max(finished, 0 if piece.planed else blank.thickness)
@@ -62,16 +95,15 @@ def stock_is_thick_enough(plan: Plan) -> Iterator[str]:
 
 
 def blanks_stay_out_of_trims_and_edges(plan: Plan) -> Iterator[str]:
-    """Ensures that no blank reaches into what is trimmed off ends and edges."""
+    """Ensures that no blank reaches into what is trimmed off the ends and the near edge."""
     for wood in plan.woods:
         for cutting, leaf in wood.leaves():
             piece = plan.piece_of[cutting.stock]
-            x0, y0, x1, y1 = leaf.box
+            x0, y0, x1, _ = leaf.box
             for into, lost, words in (
                 (piece.trims[0] - x0, piece.trims[0], "end trim at zero"),
                 (x1 - piece.length + piece.trims[1], piece.trims[1], "far end trim"),
                 (piece.edges[0] - y0, piece.edges[0], "near edge pass"),
-                (y1 - piece.width + piece.edges[1], piece.edges[1], "far edge pass"),
             ):
                 if into > 0:
                     yield (
@@ -86,8 +118,10 @@ def _listed(lines: frozenset[str]) -> str:
 
 
 RULES = (
+    shapes_are_of_one_piece,
     no_copy_is_cut_twice,
     blanks_come_from_stock_they_list,
+    turned_blanks_are_of_sheets,
     stock_is_thick_enough,
     blanks_stay_out_of_trims_and_edges,
 )

@@ -13,7 +13,12 @@ from yieldplan.checking import (
     money,
     names,
     offcuts,
+    panels,
+    resaw,
+    steps,
     stock,
+    stretches,
+    zones,
 )
 from yieldplan.checking.facts import Plan
 from yieldplan.checking.reading import read
@@ -46,7 +51,12 @@ def check(document: dict[str, Any]) -> dict[str, Any]:
         (
             *cuts.RULES,
             *stock.RULES,
+            *stretches.RULES,
             *faces.RULES,
+            *zones.RULES,
+            *steps.RULES,
+            *resaw.RULES,
+            *panels.RULES,
             *offcuts.RULES,
             *demands.RULES,
             *money.RULES,
