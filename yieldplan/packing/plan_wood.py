@@ -11,6 +11,7 @@ from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Bound, Cutting, Missing, Rules, WoodPlan
 from yieldplan.packing.lay import numbered
 from yieldplan.packing.leftovers import KeepSizes, with_fates, with_names, with_worth
+from yieldplan.packing.lots import solve_by_lot
 from yieldplan.packing.missing import missing_part
 from yieldplan.packing.pose import (
     blanks_for,
@@ -22,7 +23,7 @@ from yieldplan.packing.pose import (
 )
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.set_up import CutBoard, place_set_up
-from yieldplan.packing.solve import Solution, solve
+from yieldplan.packing.solution import Solution
 from yieldplan.packing.stop import IN_WORDS, Progress, Stop
 from yieldplan.packing.trees import tree_of
 from yieldplan.packing.yard import Yard
@@ -51,7 +52,18 @@ def plan_wood(
     asked = parts_asked(wood, parts)
     offered = pieces_of(wood, pieces)
     problem = pose(wood, parts, blanks, pieces, fits, job)
-    solution = solve(problem, stop, hear, wood)
+    solution = solve_by_lot(
+        problem,
+        [piece.lot for piece in offered],
+        [
+            number
+            for number, part in enumerate(asked)
+            if part.glue_up is not None and part.glue_up.colour == "one lot"
+        ],
+        stop,
+        hear,
+        wood,
+    )
     is_sheet = any(part.is_sheet for part in asked)
     keep = KeepSizes.of(job.shop, show=shows(asked))
     boards = [

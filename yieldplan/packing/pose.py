@@ -61,7 +61,8 @@ def pose(
                 rank=0 if part.show_face == "clear" else 1,
                 area=to_ticks_up(part.length.value)
                 * to_ticks_up(part.width.value)
-                // part.strips,
+                // (part.needed // part.quantity),
+                whole=part.needed // part.quantity,
             )
             for part in asked
         ),

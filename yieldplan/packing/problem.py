@@ -19,12 +19,15 @@ class Demand:
         0 for show parts, 1 for others: when wood is short, lower ranks are made first.
     area
         Finished area of one, to weigh what is missing. [ticks^2]
+    whole
+        So many of it make one part (the strips of a panel): fewer are of no use.
     """
 
     name: str
     need: int
     rank: int
     area: int
+    whole: int = 1
 
 
 @dataclass(frozen=True, kw_only=True)
