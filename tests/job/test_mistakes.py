@@ -55,7 +55,8 @@ def test_the_job_these_tests_spoil_is_whole(tmp_path: Path) -> None:
         ("[wood.walnut]", "[shop]\nmoisture_wettest = 5\n[wood.walnut]", 5, "5", "drier than today", "higher"),
         ("[wood.walnut]", "[shop.picture_frame]\nplay = [1]\n[wood.walnut]", 5, "", "not a size", "quotes"),
         ("[wood.walnut]", "[shop.drawers]\n[wood.walnut]", 4, "drawers", "no such setting", "Known here"),
-        ("[wood.walnut]", "recipe = 1\n[wood.walnut]", 4, "recipe", "later version", "Leave it out"),
+        ("[wood.walnut]", "prices = 1\n[wood.walnut]", 4, "prices", "later version", "Leave it out"),
+        ("[wood.walnut]", "recipe = 1\n[wood.walnut]", 4, "1", "a table is needed", "[recipe]"),
         ("[wood.walnut]", "[sheet.walnut]\nproduct = 'p'\nthickness = '6 mm'\nsize = [48, 96]\nprice = 1\n[wood.walnut]", 4, "walnut", "same name", "another"),
     ],
 )  # fmt: skip

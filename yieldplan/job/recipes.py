@@ -32,7 +32,7 @@ from yieldplan.joints.joint import Joint
 from yieldplan.model.arithmetic.kinds import COUNT, LENGTH
 from yieldplan.model.arithmetic.reading import KEPT_WORDS
 from yieldplan.model.arithmetic.tree import Formula
-from yieldplan.model.names import LONGEST_NAME
+from yieldplan.model.names import LONGEST_NAME, tidy_name
 
 MOST_RECIPES = 200
 MOST_NAMES = 100
@@ -133,7 +133,6 @@ class _Reader:
             },
         )
         also = formulas.settle(named["also"], (*self.at, "also"))
-        parts = tuple(self._parts(said, formulas))
         return Recipe(
             name=str(self.at[-1]).replace("_", " "),
             words=text,
@@ -141,8 +140,8 @@ class _Reader:
             counts=named["counts"],
             materials=named["materials"],
             also=also,
-            parts=parts,
-            checks=tuple(self._checks(said, formulas, parts)),
+            parts=tuple(self._parts(said, formulas)),
+            checks=tuple(self._checks(said, formulas)),
         )
 
     def _named(self, said: Mapping[str, Any]) -> dict[str, dict[str, Any]]:
@@ -233,22 +232,16 @@ class _Reader:
             )
 
     def _checks(
-        self,
-        said: Mapping[str, Any],
-        formulas: FormulaNames,
-        parts: tuple[RecipePart, ...],
+        self, said: Mapping[str, Any], formulas: FormulaNames
     ) -> Iterator[RecipeCheck]:
-        sizes = [
-            f"{as_in_a_formula(part.name)}.{size}"
-            for part in parts
-            for size in SIZES_OF_A_PART
-        ]
+        sizes = _sizes_of_parts(said)
         for path, each in self._tables(said, "check"):
             table = self.values.read_table(CheckTable, each, path)
             if table is None:
                 continue
-            formulas.check(table.measured, (*path, "measured"), sizes)
-            formulas.check(table.should_be, (*path, "should_be"), sizes)
+            if sizes is not None:
+                formulas.check(table.measured, (*path, "measured"), sizes)
+                formulas.check(table.should_be, (*path, "should_be"), sizes)
             yield RecipeCheck(
                 words=table.words,
                 measured=table.measured,
@@ -259,3 +252,23 @@ class _Reader:
     def _where(self, path: KeyPath, what: str) -> Where:
         place = self.values.document.where(*path)
         return Where(file=place.file, line=place.line, key=f"{self.at[-1]}, {what}")
+
+
+def _sizes_of_parts(said: Mapping[str, Any]) -> list[str] | None:
+    """The sizes a check may measure; None where the names of the parts are not in order.
+
+    A part with a slip elsewhere is there all the same: its slip is the one mistake.
+    """
+    parts = said.get("part")
+    names = [
+        each.get("name") if isinstance(each, dict) else None
+        for each in (parts if isinstance(parts, list) else [None])
+    ]
+    called = {
+        as_in_a_formula(tidy_name(name))
+        for name in names
+        if isinstance(name, str) and "/" not in name
+    }
+    if len(called) < len(names):
+        return None
+    return [f"{name}.{size}" for name in sorted(called) for size in SIZES_OF_A_PART]

@@ -9,6 +9,7 @@ from typing import Any, get_args
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from yieldplan.assemblies.recipe import FromRecipe
 from yieldplan.faults import Faults, did_you_mean
 from yieldplan.job.document import Document, holds, typed_at
 from yieldplan.job.lines import KeyPath
@@ -114,10 +115,12 @@ def _said(
         return _SHAPES["too_short"]
     if kind == "missing":
         subject = str(at[0]).replace("_", " ") if at else "job"
-        return (
-            f'"{loc[-1]}" is missing',
-            f"Write it; `yieldplan describe {subject}` says what it is",
-        )
+        remedy = f"Write it; `yieldplan describe {subject}` says what it is"
+        if table is not None and issubclass(
+            getattr(table, "makes", object), FromRecipe
+        ):
+            remedy = "Write it; the recipe asks every job for it"
+        return f'"{loc[-1]}" is missing', remedy
     if kind == "extra_forbidden":
         known = sorted(_keys(table, loc[:-1])) if table else []
         return "this key is not known here", did_you_mean(str(loc[-1]), known)
