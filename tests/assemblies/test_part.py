@@ -69,8 +69,8 @@ def test_a_sheet_part_takes_its_thickness_from_the_sheet() -> None:
 @pytest.mark.parametrize(
     ("over", "wrong"),
     [
-        ({"sheet": "ply"}, "of a wood or of a sheet"),
-        ({"wood": None}, "of a wood or of a sheet"),
+        ({"sheet": "ply"}, "of a wood, of a sheet or of a stick"),
+        ({"wood": None}, "of a wood, of a sheet or of a stick"),
         ({"wood": "oak"}, "wood the job does not have"),
         ({"thickness": None}, "how thick the part is"),
         ({"length": None}, "one of the two"),

@@ -40,7 +40,7 @@ BLANK = Blank(
 
 
 def test_there_is_a_sheet_for_every_part_that_is_wanted() -> None:
-    (sheet,) = sources.sheets(make_job(), [BLANK], [PART])
+    (sheet,) = sources.sheets_and_sticks(make_job(), [BLANK], [PART])
     assert (sheet.copies, sheet.price) == (3, 380_000)
     assert (sheet.line, sheet.thickness) == ("bottom 5.2 mm", "5.2 mm")
     assert (sheet.length, sheet.width) == (96, 48)
@@ -53,8 +53,8 @@ def test_the_job_may_say_how_many_there_are() -> None:
     job = make_job()
     two = dataclasses.replace(job.sheets["bottom"], quantity=2)
     job = dataclasses.replace(job, sheets={"bottom": two})
-    assert sources.sheets(job, [BLANK], [PART])[0].copies == 2
+    assert sources.sheets_and_sticks(job, [BLANK], [PART])[0].copies == 2
 
 
 def test_a_sheet_nothing_is_cut_from_is_not_offered() -> None:
-    assert sources.sheets(make_job(), [], []) == ()
+    assert sources.sheets_and_sticks(make_job(), [], []) == ()

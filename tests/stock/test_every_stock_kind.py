@@ -14,6 +14,7 @@ from yieldplan.blanks import routes
 from yieldplan.faults import Faults
 from yieldplan.model.blanks import Blank
 from yieldplan.stock import StockKind, fits, kinds
+from yieldplan.units import to_ticks_down, to_ticks_up
 
 EVERY = pytest.mark.parametrize("kind", kinds().values(), ids=list(kinds()))
 
@@ -25,7 +26,7 @@ def blank(thickness: str = "3/4", **over: object) -> Blank:
 
 
 def test_the_kinds_of_the_issue_are_there() -> None:
-    assert set(kinds()) >= {"rough board", "surfaced board", "sheet"}
+    assert set(kinds()) >= {"rough board", "surfaced board", "sheet", "stick"}
 
 
 @EVERY
@@ -34,9 +35,13 @@ def test_trims_and_steps_come_from_the_shop(kind: StockKind) -> None:
     wider = make_shop(
         end_trim="3", surfaced_end_trim="1", edge_pass="1/4", sheet_trim="1",
         crosscut_step="1", rip_step="1/4", sheet_step="1/8",
+        stick_trim="1", stick_step="1/8",
     )  # fmt: skip
     assert kind.end_trim(wider) > kind.end_trim(shop) >= 0
-    assert kind.edge_pass(wider) > kind.edge_pass(shop) >= 0
+    if kind.is_stick:  # nothing is ripped off a stick
+        assert kind.edge_pass(wider) == 0
+    else:
+        assert kind.edge_pass(wider) > kind.edge_pass(shop) >= 0
     for one, other in zip(kind.steps(shop), kind.steps(wider), strict=True):
         assert 0 < one < other
 
@@ -47,7 +52,7 @@ def test_a_kind_states_facts_a_yard_can_read(kind: StockKind) -> None:
     assert (inspect.getdoc(type(kind)) or "").splitlines()[0].endswith(".")
 
 
-BOARDS = [name for name, kind in kinds().items() if not kind.is_sheet]
+BOARDS = [name for name, kind in kinds().items() if kind.is_board]
 
 
 @pytest.mark.parametrize("name", BOARDS)
@@ -69,8 +74,10 @@ def test_a_tally_can_reach_every_kind_of_board(name: str, tmp_path: Path) -> Non
 @EVERY
 def test_planed_stock_need_be_no_thicker_than_what_it_ends_at(kind: StockKind) -> None:
     # A part of 3/4 asks for 3/4 + 3/16 = 15/16 of rough stock.
-    part = {"wood": "ply", "is_sheet": True} if kind.is_sheet else {}
-    wood = "ply" if kind.is_sheet else "walnut"
+    part: dict[str, object] = {}
+    if not kind.is_board:
+        part = {"wood": "ply", "is_sheet": kind.is_sheet, "is_stick": kind.is_stick}
+    wood = "walnut" if kind.is_board else "ply"
     assert kind.serves(blank("3/4", **part), make_piece(wood=wood, thick="15/16"))
     thin = kind.serves(blank("3/4", **part), make_piece(wood=wood, thick="3/4"))
     assert thin == kind.is_planed
@@ -112,6 +119,31 @@ def test_a_sheet_serves_its_own_product_only() -> None:
     assert not sheet.serves(bottom, make_piece(wood="mdf", kind="sheet"))
     assert not sheet.serves(blank(), make_piece(wood="walnut", kind="sheet"))
     assert not kinds()["rough board"].serves(bottom, make_piece(wood="ply"))
+
+
+def test_a_stick_serves_its_own_parts_only_and_no_board_serves_them() -> None:
+    part = make_part("edge", "20", "3/4", "1/8", wood="edging", is_stick=True)
+    (edge,) = routes([part], make_job(), Faults())
+    assert kinds()["stick"].serves(edge, make_piece(wood="edging", kind="stick"))
+    assert not kinds()["stick"].serves(edge, make_piece(wood="bead", kind="stick"))
+    for other in ("rough board", "surfaced board", "sheet"):
+        assert not kinds()[other].serves(edge, make_piece(wood="edging", thick="4"))
+
+
+@pytest.mark.parametrize(
+    ("width", "kerf"), [("3/4", "1/8"), ("17.3 mm", "3/32"), ("2-1/2", "0.1"), ("1", "0")]
+)  # fmt: skip
+def test_across_a_stick_is_exactly_one_cell_and_nothing_is_ripped(
+    width: str, kerf: str
+) -> None:
+    shop = make_shop(kerf=kerf, breakdown="crosscut first")
+    stick, piece = kinds()["stick"], make_piece(width=inches(width))
+    _, across = stick.steps_on([piece], shop)
+    wide, sawdust = to_ticks_down(inches(width)), to_ticks_up(shop.kerf)
+    step = to_ticks_up(across)
+    # Cells of the stick, floor((W + k) / s), and of what is cut from it, rounded up.
+    assert (wide + sawdust) // step == -(-(wide + sawdust) // step) == 1
+    assert stick.family(shop) == "R"
 
 
 def test_a_blank_is_told_every_line_it_fits_in_order() -> None:

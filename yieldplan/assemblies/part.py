@@ -8,14 +8,15 @@ from fractions import Fraction
 
 from yieldplan.assemblies.assembly import Assembly, Fit
 from yieldplan.assemblies.ends import folded, from_inside
-from yieldplan.assemblies.material import known_sheet, known_wood
+from yieldplan.assemblies.glued import GluedUp, glued_up, panel_names
+from yieldplan.assemblies.material import known_sheet, known_stick, known_wood
 from yieldplan.faults import Faults
 from yieldplan.joints.joint import Joint
 from yieldplan.model.faces import FaceWord
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Built, Meeting, Part
 from yieldplan.model.sums import Sum
-from yieldplan.units import Inches, tape
+from yieldplan.units import Inches, from_ticks, tape
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -68,19 +69,33 @@ class PlainPart(Assembly):
     sheet: str | None = field(
         default=None, metadata={"words": "sheet product, instead of a wood"}
     )
+    stick: str | None = field(
+        default=None, metadata={"words": "stick, instead of a wood or sheet"}
+    )
     length: Inches | None = field(
         default=None, metadata={"words": "finished length, with the grain"}
     )
     between: Between | None = field(
         default=None, metadata={"words": "the distance it spans, instead of its length"}
     )
-    width: Inches = field(metadata={"words": "finished width, across the grain"})
+    width: Inches | None = field(
+        default=None,
+        metadata={"words": "finished width, across the grain; a stick brings its own"},
+    )
     thickness: Inches | None = field(
-        default=None, metadata={"words": "finished thickness; a sheet brings its own"}
+        default=None,
+        metadata={"words": "finished thickness; a sheet or stick brings its own"},
     )
     quantity: int = field(default=1, metadata={"words": "how many"})
     strips: int = field(
         default=1, metadata={"words": "equal strips it is glued up from"}
+    )
+    glue_up: GluedUp | None = field(
+        default=None,
+        metadata={
+            "words": "it may be glued up from strips of any width; true takes the shop's figures",
+            "true_takes_defaults": True,
+        },
     )
     show_face: FaceWord = field(
         default="sound", metadata={"words": "what its show face must be free of"}
@@ -96,9 +111,16 @@ class PlainPart(Assembly):
         default=False, metadata={"words": "a leg or post: more is left on its length"}
     )
 
+    turn: bool | None = field(
+        default=None,
+        metadata={
+            "words": "whether it may lie across its sheet; left out, where the face has no grain"
+        },
+    )
+
     def build(self, job: Job, faults: Faults) -> Built:
         found = Faults()
-        thickness = self._thickness(job, found)
+        width, thickness = self._cross_section(job, found)
         length = self._length(job, thickness, found)
         faults.extend(found)
         if len(found):
@@ -106,20 +128,27 @@ class PlainPart(Assembly):
         part = Part(
             id=self.name,
             quantity=self.quantity,
-            wood=self.sheet or self.wood or "",
+            wood=self.stick or self.sheet or self.wood or "",
             is_sheet=self.sheet is not None,
+            is_stick=self.stick is not None,
             length=length,
-            width=Sum.of(("width", self.width)),
-            thickness=Sum.of(("sheet" if self.sheet else "thickness", thickness)),
+            width=Sum.of(("stick" if self.stick else "width", width)),
+            thickness=Sum.of((self._thickness_from(), thickness)),
             show_face=self.show_face,
             back_face=self.back_face,
             strips=self.strips,
             flat=self.flat,
             leg=self.leg,
+            may_turn=self.turn,
             where=self.where,
         )
+        parts: tuple[Part, ...] = (part,)
+        if self.glue_up is not None:
+            parts = tuple(glued_up(part, self.glue_up, job, faults))
+        if not parts:
+            return Built(parts=())
         return Built(
-            parts=(part,),
+            parts=parts,
             meetings=tuple(self._meetings(job)),
             cautions=tuple(self._cautions(job, thickness)),
         )
@@ -127,40 +156,45 @@ class PlainPart(Assembly):
     def put_together(self, parts: Mapping[str, Part], job: Job) -> tuple[Fit, ...]:
         if self.between is None:
             return ()
-        clear = parts[self.name].length.value
+        clear = parts[self._names()[0]].length.value
         for joint, mate in self.between.ends(job):
             clear -= joint.depth(mate=mate or Fraction(0)).value
         fit = Fit(words="clear between its mates", got=clear, asked=self.between.clear)
         return (fit,)
 
-    def _thickness(self, job: Job, found: Faults) -> Inches:
-        if (self.wood is None) == (self.sheet is None):
+    def _cross_section(self, job: Job, found: Faults) -> tuple[Inches, Inches]:
+        """Width and thickness, as given or as they come with the stock."""
+        named = [each for each in (self.wood, self.sheet, self.stick) if each]
+        if len(named) != 1:
             found.add(
                 self.where,
-                self.wood or "",
-                "a part is of a wood or of a sheet, one of the two",
-                "Write wood = ... and a thickness, or sheet = ...",
+                ", ".join(named),
+                "a part is of a wood, of a sheet or of a stick, one of the three",
+                "Write wood = ... and a thickness, or sheet = ..., or stick = ...",
             )
-            return Fraction(0)
+            return Fraction(0), Fraction(0)
+        if self.wood is None:
+            self._check_from_stock(found)
+        if self.stick is not None:
+            stick = known_stick(self.stick, "this part", job, self.where, found)
+            if stick is None:
+                return Fraction(0), Fraction(0)
+            self._check_same("width", self.width, stick.width, job, found)
+            self._check_same("thickness", self.thickness, stick.thickness, job, found)
+            return stick.width, stick.thickness
+        if not self.width:
+            wrong, remedy = (
+                "how wide the part is is missing",
+                "Write its finished width",
+            )
+            found.add(self.where, "", wrong, remedy)
+        width = self.width or Fraction(0)
         if self.sheet is not None:
-            if self.strips > 1:
-                found.add(
-                    self.where,
-                    str(self.strips),
-                    "a sheet is not glued up from strips",
-                    "Leave strips out",
-                )
             sheet = known_sheet(self.sheet, "this part", job, self.where, found)
             if sheet is None:
-                return Fraction(0)
-            if self.thickness not in (None, sheet.thickness):
-                found.add(
-                    self.where,
-                    tape(self.thickness or Fraction(0), job.unit),
-                    f"the sheet measures {tape(sheet.thickness, job.unit)} {job.unit}",
-                    "Leave thickness out, a sheet brings its own",
-                )
-            return sheet.thickness
+                return width, Fraction(0)
+            self._check_same("thickness", self.thickness, sheet.thickness, job, found)
+            return width, sheet.thickness
         known_wood(self.wood or "", "this part", job, self.where, found)
         if self.thickness is None:
             found.add(
@@ -169,7 +203,39 @@ class PlainPart(Assembly):
                 "how thick the part is is missing",
                 "Write its finished thickness",
             )
-        return self.thickness or Fraction(0)
+        return width, self.thickness or Fraction(0)
+
+    def _thickness_from(self) -> str:
+        return "stick" if self.stick else "sheet" if self.sheet else "thickness"
+
+    def _check_from_stock(self, found: Faults) -> None:
+        """Note what only boards can be asked for."""
+        kind = "sheet" if self.sheet is not None else "stick"
+        if self.strips > 1:
+            found.add(
+                self.where,
+                str(self.strips),
+                f"a {kind} is not glued up from strips",
+                "Leave strips out",
+            )
+        if self.turn is not None and self.sheet is None:
+            found.add(
+                self.where, "", f"a part of a {kind} is not turned", "Leave turn out"
+            )
+
+    def _check_same(
+        self, name: str, said: Inches | None, own: Inches, job: Job, found: Faults
+    ) -> None:
+        # A stick's width is kept to whole ticks; what was written may be finer.
+        if said is None or abs(said - own) < from_ticks(1):
+            return
+        kind = "sheet" if self.sheet is not None else "stick"
+        found.add(
+            self.where,
+            tape(said, job.unit),
+            f"the {kind} measures {tape(own, job.unit)} {job.unit}",
+            f"Leave {name} out, a {kind} brings its own",
+        )
 
     def _length(self, job: Job, thickness: Inches, found: Faults) -> Sum:
         if (self.length is None) == (self.between is None):
@@ -202,12 +268,19 @@ class PlainPart(Assembly):
     def _meetings(self, job: Job) -> Iterator[Meeting]:
         ends = self.between.ends(job) if self.between is not None else ()
         for joint, mate in dict.fromkeys(ends):
-            yield Meeting(
-                joint=joint.name,
-                housed=self.name,
-                depth=joint.depth(mate=mate or Fraction(0)),
-                needs_set_up=joint.needs_set_up,
-            )
+            for name in self._names():
+                yield Meeting(
+                    joint=joint.name,
+                    housed=name,
+                    depth=joint.depth(mate=mate or Fraction(0)),
+                    needs_set_up=joint.needs_set_up,
+                )
+
+    def _names(self) -> tuple[str, ...]:
+        """What its parts are called: each panel that is glued up is a part of its own."""
+        if self.glue_up is None:
+            return (self.name,)
+        return panel_names(self.name, self.quantity)
 
     def _cautions(self, job: Job, thickness: Inches) -> Iterator[str]:
         ends = self.between.ends(job) if self.between is not None else ()

@@ -61,6 +61,7 @@ def _piece(joint: str, like: Part, job: Job, *, taken: Mapping[str, Part]) -> Pa
         quantity=shop.set_up_pieces,
         wood=like.wood,
         is_sheet=like.is_sheet,
+        is_stick=like.is_stick,
         length=Sum.of(("set-up piece", shop.set_up_length)),
         width=Sum.of((f"as {like.id}", like.width.value)),
         thickness=Sum.of((f"as {like.id}", like.thickness.value)),

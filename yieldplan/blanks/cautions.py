@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from math import ceil
 
+from yieldplan.model.parts import Part
 from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches, UnitName, tape
@@ -55,6 +57,17 @@ def cautions(
         )
     if finished_thickness < THINNEST:
         yield f"Under {_say(THINNEST, unit)} thick: plane it on a carrier board."
+
+
+def panel_cautions(part: Part, shop: Shop, unit: UnitName) -> Iterator[str]:
+    """What to do with a panel that the planer cannot take once it is glued up."""
+    wide = part.width.value + shop.panel_width
+    if wide > shop.planer_width:
+        pieces = ceil(wide / shop.planer_width)
+        yield (
+            f"{part.id}, {_say(wide, unit)} before it is trimmed, is wider than the planer: glue it up"
+            f" in {pieces} pieces no wider than {_say(shop.planer_width, unit)}, plane each, then join them."
+        )
 
 
 def _say(inches: Inches, unit: UnitName) -> str:

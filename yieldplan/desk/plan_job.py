@@ -53,7 +53,7 @@ def plan_job(
     routes = blanks.routes(built.parts, commission, faults)
     offered = (
         *sources.read(tallies, commission, faults),
-        *sources.sheets(commission, routes, built.parts),
+        *sources.sheets_and_sticks(commission, routes, built.parts),
     )
     faults.stop_if_any()
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Annotated, Any
 
 from pydantic import TypeAdapter
@@ -13,10 +13,13 @@ from yieldplan.job.commission import (
     GrainMatchTable,
     PriceTable,
     SheetTable,
+    StickTable,
     WoodTable,
 )
+from yieldplan.job.lines import KeyPath
 from yieldplan.job.values import Values
-from yieldplan.model.job import GrainMatch, Price, Sheet, Wood
+from yieldplan.model.job import GrainMatch, Price, Sheet, Stick, Wood
+from yieldplan.units import tape
 
 _NAME: TypeAdapter[Any] = TypeAdapter(words.Name)
 _COUNT: TypeAdapter[Any] = TypeAdapter(Annotated[int, words.count(0)])
@@ -54,24 +57,89 @@ def sheets(values: Values) -> Mapping[str, Sheet]:
         }
     )
     for name, table in _named(values, "sheet").items():
-        read = values.read_table(SheetTable, table, ("sheet", name))
-        where = values.document.where("sheet", name)
-        found[name] = (read or spare).sheet(name, where)
+        path = ("sheet", name)
+        read = values.read_table(SheetTable, table, path)
+        if read is not None and not _sizes_are_clear(values, read, path):
+            read = None
+        found[name] = (read or spare).sheet(name, values.document.where(*path))
     return found
 
 
+def _sizes_are_clear(values: Values, read: SheetTable, path: KeyPath) -> bool:
+    """Whether the sheet has one size, or a list of them, each with its price once."""
+    if read.sizes is None:
+        missing = [key for key in ("size", "price") if getattr(read, key) is None]
+        for key in missing:
+            remedy = "Write it; `yieldplan describe sheet` says what it is"
+            values.fault(path, "", f'"{key}" is missing', remedy)
+        return not missing
+    for key in ("size", "price", "quantity"):
+        if getattr(read, key) is not None:
+            wrong = f"{key} stands beside sizes, which has its own"
+            remedy = f"Write {key} inside sizes, or leave sizes out"
+            values.fault((*path, key), values.typed((*path, key)), wrong, remedy)
+            return False
+    return _each_once(
+        values,
+        [
+            (tape(each.width, values.unit), tape(each.length, values.unit))
+            for each in read.all_sizes()
+        ],
+        (*path, "sizes"),
+        "this size stands here already",
+    )
+
+
+def sticks(values: Values) -> Mapping[str, Stick]:
+    """The sticks by name; one with a slip in it is still known to parts."""
+    found = {}
+    spare = StickTable.model_validate(
+        {
+            "product": "stick",
+            "width": "1 in",
+            "thickness": "1 in",
+            "lengths": [{"length": "96 in", "price": 0}],
+        }
+    )
+    for name, table in _named(values, "stick").items():
+        path = ("stick", name)
+        read = values.read_table(StickTable, table, path)
+        if read is not None:
+            lengths = [tape(each.length, values.unit) for each in read.lengths]
+            wrong = "this length stands here already"
+            _each_once(values, lengths, (*path, "lengths"), wrong)
+        found[name] = (read or spare).stick(name, values.document.where(*path))
+    return found
+
+
+def _each_once(
+    values: Values, sizes: Sequence[object], path: KeyPath, wrong: str
+) -> bool:
+    """Whether every size is there once: its purchase line is called by it."""
+    twice = [n for n, size in enumerate(sizes) if size in sizes[:n]]
+    for number in twice:
+        values.fault((*path, number), "", wrong, "Keep one of the two")
+    return not twice
+
+
 def check_names_apart(
-    values: Values, woods: Mapping[str, Wood], sheets: Mapping[str, Sheet]
+    values: Values,
+    woods: Mapping[str, Wood],
+    sheets: Mapping[str, Sheet],
+    sticks: Mapping[str, Stick],
 ) -> None:
-    """Note a wood and a sheet of one name: the packer plans each by its name."""
-    for name in sheets:
-        if name in woods:
-            values.fault(
-                ("sheet", name),
-                name,
-                "a wood and a sheet have the same name",
-                "Give the sheet another, such as its product",
-            )
+    """Note a wood, sheet or stick of one name: the packer plans each by its name."""
+    kinds = (("wood", woods), ("sheet", sheets), ("stick", sticks))
+    for number, (kind, named) in enumerate(kinds):
+        for other, taken in kinds[:number]:
+            for name in named:
+                if name in taken:
+                    values.fault(
+                        (kind, name),
+                        name,
+                        f"a {other} and a {kind} have the same name",
+                        f"Give the {kind} another, such as its product",
+                    )
 
 
 def prices(values: Values, woods: Mapping[str, Wood]) -> tuple[Price, ...]:

@@ -56,16 +56,20 @@ def read_assemblies(
     return tuple(found)
 
 
+_MADE_OF = ("wood", "sheet", "stick")
+
+
 def merged(shared: Mapping[str, Any], own: Mapping[str, Any]) -> dict[str, Any]:
     """What is said once for all, overruled key by key by what the table itself says.
 
     A joint of another kind replaces the shared one whole: a dado has no use for a
-    dovetail's lap. What says its wood is not of the shared sheet, nor the other way.
+    dovetail's lap. What says its wood is not of the shared sheet or stick, nor the
+    other way.
     """
     both = dict(shared)
-    for said, other in (("wood", "sheet"), ("sheet", "wood")):
-        if said in own and other not in own:
-            both.pop(other, None)
+    if any(key in own for key in _MADE_OF):
+        for key in _MADE_OF:
+            both.pop(key, None)
     for key, value in own.items():
         before = both.get(key)
         if isinstance(before, dict) and isinstance(value, dict):

@@ -12,9 +12,22 @@ from pydantic import Field, PlainValidator
 from yieldplan.faults import Where, did_you_mean
 from yieldplan.job import words
 from yieldplan.job.tables import Table
-from yieldplan.model.job import GrainMatch, Laid, Price, Sheet, Wood
+from yieldplan.model.job import (
+    GrainMatch,
+    Laid,
+    Price,
+    Sheet,
+    SheetSize,
+    Stick,
+    StickLength,
+    Wood,
+)
 from yieldplan.reference.tables import find_species, grade_name, species
-from yieldplan.units import cubic_metres_per_board_foot
+from yieldplan.units import (
+    cubic_metres_per_board_foot,
+    from_ticks,
+    to_ticks_down,
+)
 
 
 def _species(value: object) -> str:
@@ -49,26 +62,94 @@ class WoodTable(Table):
         )
 
 
-class SheetTable(Table):
-    """`[sheet.bottom]`; its size is across and along the face grain, `["48", "96"]`."""
+SizeOfSheet = tuple[words.Size, words.Size]
+"""Across and along the face grain, `["48", "96"]`."""
 
-    product: words.Text
-    thickness: words.Size
-    size: tuple[words.Size, words.Size]
+
+class SheetSizeTable(Table):
+    """One of the sizes of a sheet."""
+
+    size: SizeOfSheet
     price: words.Amount
     quantity: Annotated[int | None, words.count(1)] = None
 
-    def sheet(self, name: str, where: Where) -> Sheet:
-        """The sheet product of this name."""
+    def made(self) -> SheetSize:
+        """The size, its length along the face grain."""
         across, along = self.size
+        return SheetSize(
+            length=along, width=across, price=self.price, quantity=self.quantity
+        )
+
+
+class SheetTable(Table):
+    """`[sheet.bottom]`; one `size` with its `price`, or `sizes`."""
+
+    product: words.Text
+    thickness: words.Size
+    size: SizeOfSheet | None = None
+    price: words.AmountOrNone = None
+    quantity: Annotated[int | None, words.count(1)] = None
+    sizes: Annotated[tuple[SheetSizeTable, ...], Field(min_length=1)] | None = None
+    grain: words.Flag = True
+
+    def all_sizes(self) -> tuple[SheetSize, ...]:
+        """Every size with its price, as far as they are given."""
+        if self.sizes is not None:
+            return tuple(each.made() for each in self.sizes)
+        if self.size is None or self.price is None:
+            return ()
+        one = SheetSizeTable.model_construct(
+            size=self.size, price=self.price, quantity=self.quantity
+        )
+        return (one.made(),)
+
+    def sheet(self, name: str, where: Where) -> Sheet:
+        """The sheet product of this name; it has a size."""
+        first, *more = self.all_sizes()
         return Sheet(
             name=name,
             product=self.product,
-            length=along,
-            width=across,
+            length=first.length,
+            width=first.width,
             thickness=self.thickness,
-            price=self.price,
-            quantity=self.quantity,
+            price=first.price,
+            quantity=first.quantity,
+            has_grain=self.grain,
+            more_sizes=tuple(more),
+            where=where,
+        )
+
+
+class StickLengthTable(Table):
+    """One of the lengths of a stick."""
+
+    length: words.Size
+    price: words.Amount
+    quantity: Annotated[int | None, words.count(1)] = None
+
+
+class StickTable(Table):
+    """`[stick.edging]`; its lengths are a list, each with its price."""
+
+    product: words.Text
+    width: words.Size
+    thickness: words.Size
+    lengths: Annotated[tuple[StickLengthTable, ...], Field(min_length=1)]
+
+    def stick(self, name: str, where: Where) -> Stick:
+        """The stick of this name."""
+        return Stick(
+            name=name,
+            product=self.product,
+            # A stick is planned as wide as whole ticks, so that its parts are no wider.
+            width=from_ticks(to_ticks_down(self.width)),
+            thickness=self.thickness,
+            lengths=tuple(
+                StickLength(
+                    length=each.length, price=each.price, quantity=each.quantity
+                )
+                for each in self.lengths
+            ),
             where=where,
         )
 

@@ -12,6 +12,7 @@ import yieldplan.assemblies
 import yieldplan.joints
 from yieldplan import registry
 from yieldplan.assemblies.assembly import Assembly
+from yieldplan.assemblies.recipe import assembly_of
 from yieldplan.faults import Faults, did_you_mean
 from yieldplan.job import words
 from yieldplan.job.around import (
@@ -20,10 +21,12 @@ from yieldplan.job.around import (
     grain_matches,
     prices,
     sheets,
+    sticks,
     woods,
 )
 from yieldplan.job.assembly_tables import read_assemblies, table_key
 from yieldplan.job.document import read_document
+from yieldplan.job.recipes import read_recipes, recipe_names
 from yieldplan.job.say import nearest
 from yieldplan.job.shop_table import read_shop
 from yieldplan.job.values import Values
@@ -33,8 +36,9 @@ from yieldplan.model.job import BoardMeasure, Job
 from yieldplan.units import UnitName
 
 HEAD = ("title", "unit", "currency", "board_measure")
-FIXED = (*HEAD, "shop", "wood", "sheet", "price", "made", "grain_match")
-LATER = ("stick", "prices", "recipe")
+TABLES = ("shop", "wood", "sheet", "stick", "price", "made", "grain_match", "recipe")
+FIXED = (*HEAD, *TABLES)
+LATER = ("prices",)
 """Words kept for what a job file will say one day."""
 
 _TEXT: TypeAdapter[Any] = TypeAdapter(words.Text)
@@ -82,12 +86,17 @@ def _job_of(
 ) -> Job:
     faults = values.faults
     keys = {table_key(name) for name in kinds}
+    taken = {*FIXED, *LATER, *keys}
+    keys |= {*recipe_names(values)} - taken
     is_known = _check_top_level(values, keys)
     unit = _unit(values)
     values.unit = unit
     known_woods, known_sheets = woods(values), sheets(values)
-    check_names_apart(values, known_woods, known_sheets)
+    known_sticks = sticks(values)
+    check_names_apart(values, known_woods, known_sheets, known_sticks)
     before = len(faults)
+    recipes = read_recipes(values, joints, taken)
+    kinds = {**kinds, **{key: assembly_of(each) for key, each in recipes.items()}}
     assemblies = read_assemblies(values, kinds, joints)
     if not assemblies and len(faults) == before:
         wanted = " or ".join(f"[[{key}]]" for key in sorted(keys))
@@ -106,6 +115,7 @@ def _job_of(
         shop=read_shop(values, unit, keys),
         woods=known_woods,
         sheets=known_sheets,
+        sticks=known_sticks,
         prices=prices(values, known_woods),
         assemblies=assemblies,
         grain_matches=matches if all_read else (),
@@ -127,7 +137,7 @@ def _check_top_level(values: Values, keys: set[str]) -> bool:
         values.fault((key,), key, wrong, remedy)
         is_known = False
         meant = nearest(
-            key, known - {*values.document.data} | {"wood", "sheet", "shop"}
+            key, known - {*values.document.data} | {"wood", "sheet", "stick", "shop"}
         )
         if meant is not None:
             values.document = values.document.as_meant(key, meant)

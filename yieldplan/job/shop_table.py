@@ -16,7 +16,7 @@ from yieldplan.model.shop import Shop
 from yieldplan.reference.tables import shop_defaults
 from yieldplan.units import UnitName
 
-_MUST_BE_MORE_THAN_0 = ("crosscut_step", "rip_step", "sheet_step")
+_MUST_BE_MORE_THAN_0 = ("crosscut_step", "rip_step", "sheet_step", "stick_step")
 
 
 def read_shop(values: Values, unit: UnitName, tables_in_shop: set[str]) -> Shop:

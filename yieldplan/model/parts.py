@@ -34,6 +34,8 @@ class GlueUp:
         Finished width of a strip: no less, no more. [in]
     colour
         Which strips may stand side by side: any, of one lot of the yard, of one board.
+    one_piece
+        Whether a board wide enough for the whole panel will do as well.
     """
 
     step: Inches
@@ -41,6 +43,7 @@ class GlueUp:
     least: Inches
     most: Inches
     colour: Literal["any", "one lot", "one board"] = "any"
+    one_piece: bool = True
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -28,8 +28,8 @@ class Piece:
         Name of its stock kind in words (`rough board`, `sheet`).
     is_planed
         Its thickness is what a rule reads: nothing is planed off its faces.
-    is_sheet
-        A sheet product, not a board.
+    is_sheet, is_stick
+        A sheet product, or a stick of one cross-section; neither is a board.
     thickness
         The name it is sold by: `4/4`, `5.2 mm`.
     thick
@@ -69,6 +69,7 @@ class Piece:
     price: int
     is_planed: bool = False
     is_sheet: bool = False
+    is_stick: bool = False
     end_trims: tuple[Inches, Inches]
     edge_passes: tuple[Inches, Inches]
     marks: tuple[Mark, ...] = ()
@@ -77,6 +78,11 @@ class Piece:
     bow: Inches = Fraction(0)
     twist: Inches = Fraction(0)
     where: Where | None = None
+
+    @property
+    def thing(self) -> str:
+        """What a person calls it: board, sheet or stick."""
+        return "sheet" if self.is_sheet else "stick" if self.is_stick else "board"
 
     @property
     def ends_wide(self) -> tuple[Inches, Inches]:

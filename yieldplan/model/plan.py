@@ -139,6 +139,8 @@ class WoodPlan:
     ----------
     need
         Demand id to number, as planned: what the job asks for less what is missing.
+    is_sheet, is_stick
+        Whether it is cut from sheets, or from sticks; else from boards.
     missing
         What no offered piece can give (or the pile is too small for).
     set_up_left
@@ -158,6 +160,12 @@ class WoodPlan:
     set_up_left: Mapping[str, int]
     stages: tuple[Stage, ...] = ()
     ended: str = ""
+    is_stick: bool = False
+
+    @property
+    def thing(self) -> str:
+        """What a person calls a piece of it: board, sheet or stick."""
+        return "sheet" if self.is_sheet else "stick" if self.is_stick else "board"
 
 
 @dataclass(frozen=True, kw_only=True)

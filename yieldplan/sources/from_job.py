@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from yieldplan.faults import Where
+from yieldplan.faults import Faults, Where
 from yieldplan.measure.money import from_units
 from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job, Sheet, Stick
@@ -47,13 +47,28 @@ def pieces_of_the_job(
     )
 
 
-def names_of_the_job(job: Job) -> frozenset[str]:
-    """What its sheets and sticks are called: no board may be called the same."""
-    sizes = (
-        *(size for sheet in job.sheets.values() for size in _sheets(sheet, job.unit)),
-        *(size for stick in job.sticks.values() for size in _sticks(stick, job.unit)),
-    )
-    return frozenset({*job.sheets, *job.sticks, *(size.id for size in sizes)})
+def names_of_the_job(job: Job, faults: Faults) -> dict[str, str]:
+    """What its sheets and sticks are called, and which it is: no board has such a name.
+
+    A size of one that is called as another is noted.
+    """
+    names = {**dict.fromkeys(job.sheets, "sheet"), **dict.fromkeys(job.sticks, "stick")}
+    for sheet in job.sheets.values():
+        if sheet.more_sizes:
+            _take(_sheets(sheet, job.unit), "sheet", names, faults)
+    for stick in job.sticks.values():
+        _take(_sticks(stick, job.unit), "stick", names, faults)
+    return names
+
+
+def _take(
+    sizes: Iterable[_Size], kind: str, names: dict[str, str], faults: Faults
+) -> None:
+    for size in sizes:
+        if size.id in names:
+            wrong = "two sheets or sticks of the job would be called this"
+            faults.add(size.where, size.id, wrong, "Give one of them another name")
+        names[size.id] = kind
 
 
 def _of(name: str, wanted: int, job: Job) -> Iterator[Piece]:

@@ -73,7 +73,7 @@ def by_ending(sources: Iterable[type[Source]]) -> dict[str, Source]:
 
 def _each_once(pieces: Sequence[Piece], job: Job, faults: Faults) -> tuple[Piece, ...]:
     first_of: dict[str, Piece] = {}
-    taken = names_of_the_job(job)
+    taken = names_of_the_job(job, faults)
     for piece in pieces:
         where = piece.where or Where(file="")
         if piece.id in first_of:
@@ -81,7 +81,7 @@ def _each_once(pieces: Sequence[Piece], job: Job, faults: Faults) -> tuple[Piece
             wrong = f"two boards have this number; the other is in {other}"
             faults.add(where, piece.id, wrong, "Give each board its own")
         elif piece.id in taken:
-            wrong = "a sheet or stick of the job has this name"
+            wrong = f"a {taken[piece.id]} of the job has this name"
             faults.add(where, piece.id, wrong, "Give the board another number")
         first_of.setdefault(piece.id, piece)
     for piece in first_of.values():

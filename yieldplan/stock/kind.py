@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from collections.abc import Sequence
 from typing import ClassVar
 
 from yieldplan.model.blanks import Blank
 from yieldplan.model.pieces import MarksFrom, Piece
-from yieldplan.model.shop import Shop
+from yieldplan.model.plan import Family
+from yieldplan.model.shop import FAMILY_OF, Shop
 from yieldplan.registry import name_in_words
 from yieldplan.units import Inches
 
@@ -21,7 +23,14 @@ class StockKind(ABC):
     is_planed: ClassVar[bool]
     """Whether its thickness is what a rule reads and nothing is planed off its faces."""
     is_sheet: ClassVar[bool] = False
-    """Whether it is a sheet product of the job file; else a board, as a tally lists it."""
+    """Whether it is a sheet product of the job file."""
+    is_stick: ClassVar[bool] = False
+    """Whether it is a stick of the job file."""
+
+    @property
+    def is_board(self) -> bool:
+        """Whether a tally lists it; sheets and sticks stand in the job file."""
+        return not (self.is_sheet or self.is_stick)
 
     @property
     def name(self) -> str:
@@ -39,6 +48,14 @@ class StockKind(ABC):
     @abstractmethod
     def steps(self, shop: Shop) -> tuple[Inches, Inches]:
         """Grid that marks along and settings across lie on. [in]"""
+
+    def steps_on(self, pieces: Sequence[Piece], shop: Shop) -> tuple[Inches, Inches]:
+        """The grid of these pieces of one wood; the shop's steps unless the stock decides. [in]"""
+        return self.steps(shop)
+
+    def family(self, shop: Shop) -> Family:
+        """How it is broken down: as the shop says, where there are two ways."""
+        return FAMILY_OF[shop.breakdown]
 
     @abstractmethod
     def serves(self, blank: Blank, piece: Piece) -> bool:

@@ -32,7 +32,7 @@ class RoughBoard(StockKind):
 
     def serves(self, blank: Blank, piece: Piece) -> bool:
         return (
-            not blank.is_sheet
+            not blank.is_sawn_to_size
             and piece.wood == blank.wood
             and piece.thick >= blank.thickness.value
         )

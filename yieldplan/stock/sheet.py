@@ -1,4 +1,4 @@
-"""Sheets: plywood and its like, of one size and as many copies as it takes."""
+"""Sheets: plywood and its like, of one or several sizes, as many copies as it takes."""
 
 from __future__ import annotations
 
