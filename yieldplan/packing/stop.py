@@ -38,6 +38,8 @@ class Stop:
     seconds
         Time for one wood, instead of a counted amount of work; None to count. The search
         then goes on until it is up, or the gap is reached. [s]
+    share
+        Of the work a job of its size is allowed, only this part: 3 is a third.
     asked
         Set it (Ctrl-C) to stop with the best plan so far.
     """
@@ -45,6 +47,7 @@ class Stop:
     gap: Fraction = Fraction(1, 200)
     work: int | None = None
     seconds: float | None = None
+    share: int = 1
     asked: threading.Event = field(default_factory=threading.Event)
 
 
@@ -76,7 +79,9 @@ class Budget:
         self._stop = stop
         # By the clock alone: then there is time for as many tries as it takes.
         self._by_clock = stop.seconds is not None and stop.work is None
-        self._allowed = stop.work if stop.work is not None else allowed
+        self._allowed = (
+            stop.work if stop.work is not None else max(1, allowed // stop.share)
+        )
         self._began = time.monotonic() if stop.seconds is not None else 0.0
 
     @property
