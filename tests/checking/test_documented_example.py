@@ -25,7 +25,9 @@ def test_cells_of_the_example_are_as_the_page_counts_them() -> None:
     assert (grid.along, grid.across) == (116, 61)
     # The knot, 20 to 22 and 6 to 7: along 19/0.5 = 38 to 21/0.5 = 42; across from
     # (6 - 1/8 + 1/8) / 0.125 = 48 to (7 - 1/8) / 0.125 = 55.
-    assert (grid.blocks[0].along, grid.blocks[0].across) == ((38, 42), (48, 55))
+    assert (grid.bare[0].along, grid.bare[0].across) == ((38, 42), (48, 55))
+    # With 1/4 in around it: 18.75/0.5 = 37.5 to 21.25/0.5 = 42.5, outward, and 2 cells.
+    assert (grid.blocks[0].along, grid.blocks[0].across) == ((37, 43), (46, 57))
     # Fronts (34.625 + 0.125) / 0.5 = 69.5, up to 70; (5.25 + 0.125) / 0.125 = 43.
     assert cells_of(plan.blank_of["k1"], rules) == (70, 43)
     # Rails (12.5 + 0.125) / 0.5 = 25.25, up to 26; (2.125 + 0.125) / 0.125 = 18.

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import gcd
 
-from yieldplan.checking.facts import Piece, Plan, Wood
+from yieldplan.checking.facts import Blank, Piece, Plan, Wood
 from yieldplan.checking.grid import MOST_ALONG, MOST_CELLS, Grid, lay_out
 from yieldplan.checking.pieces import greatest
 from yieldplan.checking.saying import say_money
 from yieldplan.checking.tables import Tables
-from yieldplan.checking.worths import held_by
+from yieldplan.checking.worths import held, listed
 
 
 def bound_is_for_the_family_cut(plan: Plan) -> Iterator[str]:
@@ -91,27 +91,31 @@ def bound_is_not_above_the_cost(plan: Plan) -> Iterator[str]:
 
 def price_out(plan: Plan, wood: Wood) -> int:
     """What the prices prove that no plan for `need` can cost less than. [money/10,000]"""
-    grids: dict[str, list[tuple[Piece, Grid]]] = {}
-    for piece in stock_of(plan, wood):
-        grids.setdefault(piece.line, []).append((piece, lay_out(piece, wood.rules)))
     total = sum(wood.bound.prices.get(part, 0) * n for part, n in wood.need.items())
-    for line, pieces in grids.items():
+    for blanks, pieces in _by_blanks(plan, wood):
+        grids = [lay_out(piece, wood.rules) for piece in pieces]
         tables = Tables(
-            held_by(plan, wood, line),
-            max(grid.along for _, grid in pieces),
-            max(grid.across for _, grid in pieces),
+            held(plan, wood, blanks),
+            max(grid.along for grid in grids),
+            max(grid.across for grid in grids),
         )
         # Sheets come by the dozen, all alike.
-        known: dict[Grid, int] = {}
-        for piece, grid in pieces:
-            if grid not in known:
-                known[grid] = greatest(grid, tables, wood.rules.family)
-            total += piece.copies * min(0, piece.price - known[grid])
+        known: dict[tuple[Grid, int, int, int], int] = {}
+        for piece, grid in zip(pieces, grids, strict=True):
+            alike = grid, piece.price, piece.length, piece.width
+            if alike not in known:
+                known[alike] = greatest(piece, wood.rules, grid, tables)
+            total += piece.copies * min(0, piece.price - known[alike])
     return total
 
 
 def lift(plan: Plan, wood: Wood, priced: int) -> int:
-    """The least sum of whole pieces' prices that is not below this. [money/10,000]"""
+    """The least sum of whole pieces' prices that is not below this. [money/10,000]
+
+    Where offcuts count for something it is `priced` itself, or nothing.
+    """
+    if wood.rules.offcuts.percent:
+        return max(0, priced)
     step = gcd(*(piece.price for piece in stock_of(plan, wood)))
     return max(0, -(-priced // step) * step) if step else 0
 
@@ -119,6 +123,18 @@ def lift(plan: Plan, wood: Wood, priced: int) -> int:
 def stock_of(plan: Plan, wood: Wood) -> list[Piece]:
     """Every piece of the wood that was offered."""
     return [piece for piece in plan.stock if piece.wood == wood.name]
+
+
+def _by_blanks(
+    plan: Plan, wood: Wood
+) -> Iterator[tuple[tuple[Blank, ...], list[Piece]]]:
+    """The wood's pieces, together where the same blanks may come from them."""
+    alike: dict[tuple[str, ...], tuple[tuple[Blank, ...], list[Piece]]] = {}
+    for piece in stock_of(plan, wood):
+        blanks = listed(plan, wood, piece)
+        names = tuple(blank.id for blank in blanks)
+        alike.setdefault(names, (blanks, []))[1].append(piece)
+    yield from alike.values()
 
 
 RULES = (

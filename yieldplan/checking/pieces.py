@@ -2,54 +2,44 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from dataclasses import dataclass
+from collections.abc import Sequence
 
+from yieldplan.checking.facts import Piece, Rules
 from yieldplan.checking.grid import Grid
-from yieldplan.checking.tables import Soft, Tables
-from yieldplan.checking.worths import Harm
+from yieldplan.checking.obstacles import Soft, obstacles_ripped, split, within
+from yieldplan.checking.offcuts import most_worth
+from yieldplan.checking.sections import Sections
+from yieldplan.checking.tables import Tables
 
 
-@dataclass(frozen=True)
-class Obstacle:
-    """A block that at least one of the blanks cannot live with. [cells]"""
-
-    along: tuple[int, int]
-    across: tuple[int, int]
-    harm: Harm
-
-
-def greatest(grid: Grid, tables: Tables, family: str) -> int:
-    """The greatest total worth of blanks in one pattern of the family. [money/10,000]"""
-    if not (grid.along and grid.across and tables.held.items):
+def greatest(piece: Piece, rules: Rules, grid: Grid, tables: Tables) -> int:
+    """The greatest total worth of blanks, and of an offcut, in one pattern. [money/10,000]"""
+    if not (grid.along and grid.across):
         return 0
-    obstacles = [
-        Obstacle(block.along, block.across, harm)
-        for block in grid.blocks
-        if (harm := tables.held.harm(block)) != Harm()
-        and block.along[0] < grid.along
-        and block.along[1] > 0
-        and block.across[0] < grid.across
-        and block.across[1] > 0
-    ]
     worths = []
-    if family in ("R", "E"):
-        worths.append(ripped_first(grid, tables, obstacles))
-    if family in ("C", "E"):
-        worths.append(crosscut_first(grid, tables, obstacles))
+    if rules.family in ("R", "E"):
+        best = ripped_first(grid, tables)
+        worths.append(_with_offcut(best, offcuts_ripped(piece, rules, grid)))
+    if rules.family in ("C", "E"):
+        best = Sections(grid, tables).worths()
+        worths.append(_with_offcut(best, offcuts_crosscut(piece, rules, grid)))
     return max(worths)
 
 
-def ripped_first(grid: Grid, tables: Tables, obstacles: list[Obstacle]) -> int:
-    """Family R: strips over the full length, each with blanks over its whole width."""
+def ripped_first(grid: Grid, tables: Tables) -> list[int]:
+    """Family R: the most from strips over the full length that end at a cell or before it."""
+    obstacles = obstacles_ripped(grid, tables.held)
+    across = grid.across
+    if grid.uneven:
+        across = max(grid.uneven.whole[0] - grid.uneven.whole[1], 0)
     ends = {obstacle.across[1] for obstacle in obstacles}
     strips: dict[tuple[int, int], int] = {}
 
     def strip(wide: int, met: int) -> int:
         if (wide, met) not in strips:
-            soft, runs = _split(
+            soft, runs = split(
                 [
-                    (obstacle.along, obstacle.harm)
+                    Soft(*obstacle.along, obstacle.harm, obstacle.in_zones)
                     for number, obstacle in enumerate(obstacles)
                     if met >> number & 1
                 ],
@@ -57,13 +47,13 @@ def ripped_first(grid: Grid, tables: Tables, obstacles: list[Obstacle]) -> int:
                 tables.held.everyone,
             )
             strips[wide, met] = sum(
-                tables.run(wide, end - start, _within(soft, start, end))
+                tables.run(wide, end - start, within(soft, start, end))
                 for start, end in runs
             )
         return strips[wide, met]
 
-    best = [0] * (grid.across + 1)
-    for bottom in range(grid.across):
+    best = [0] * (across + 1)
+    for bottom in range(across + 1):
         if bottom:
             gained = best[bottom] > best[bottom - 1]
             best[bottom] = max(best[bottom], best[bottom - 1])
@@ -72,7 +62,7 @@ def ripped_first(grid: Grid, tables: Tables, obstacles: list[Obstacle]) -> int:
                 continue
         for wide in tables.widths:
             top = bottom + wide
-            if top > grid.across:
+            if top > across:
                 break
             met = sum(
                 1 << number
@@ -80,87 +70,61 @@ def ripped_first(grid: Grid, tables: Tables, obstacles: list[Obstacle]) -> int:
                 if obstacle.across[0] < top and obstacle.across[1] > bottom
             )
             best[top] = max(best[top], best[bottom] + strip(wide, met))
-    return max(best)
+    return best
 
 
-def crosscut_first(grid: Grid, tables: Tables, obstacles: list[Obstacle]) -> int:
-    """Family C: sections over the full width, ripped into strips that are clear end to end."""
-    ends = {obstacle.along[1] for obstacle in obstacles}
-    ahead = sorted(range(len(obstacles)), key=lambda each: obstacles[each].along)
-    lengths = tables.lengths
-    sections: dict[int, list[int]] = {}
-
-    def section(met: int) -> list[int]:
-        if met not in sections:
-            soft, runs = _split(
-                [
-                    (obstacle.across, obstacle.harm)
-                    for number, obstacle in enumerate(obstacles)
-                    if met >> number & 1
-                ],
-                grid.across,
-                tables.held.everyone,
-            )
-            stacks = [
-                tables.stack(end - start, _within(soft, start, end))
-                for start, end in runs
-            ]
-            sections[met] = [sum(each) for each in zip(*stacks, strict=True)]
-        return sections[met]
-
-    best = [0] * (grid.along + 1)
-    for start in range(grid.along):
-        if start:
-            gained = best[start] > best[start - 1]
-            best[start] = max(best[start], best[start - 1])
-            if not gained and start not in ends:
-                continue
-        # As the section grows it meets one obstacle after another.
-        done, met = 0, 0
-        for number in [*ahead, None]:
-            until = grid.along - start
-            if number is not None:
-                if obstacles[number].along[1] <= start:
-                    continue
-                until = min(until, obstacles[number].along[0] - start)
-            up_to = bisect_right(lengths, until)
-            if up_to > done:
-                worths = section(met)
-                for length, worth in zip(
-                    lengths[done:up_to], worths[done:up_to], strict=False
-                ):
-                    total = best[start] + worth
-                    if total > best[start + length]:
-                        best[start + length] = total
-                done = up_to
-            if number is not None:
-                met |= 1 << number
-    return max(best)
-
-
-def _split(
-    blocks: list[tuple[tuple[int, int], Harm]], length: int, everyone: int
-) -> tuple[list[Soft], list[tuple[int, int]]]:
-    """What is left between the blocks that no item can live with, and the other blocks."""
-    soft: list[Soft] = []
-    runs: list[tuple[int, int]] = []
-    free = 0
-    for (start, end), harm in sorted(blocks, key=lambda each: each[0]):
-        if harm.out != everyone:
-            soft.append(Soft(start, end, harm))
-            continue
-        if start > free:
-            runs.append((free, min(start, length)))
-        free = max(free, end)
-    if free < length:
-        runs.append((free, length))
-    return soft, runs
-
-
-def _within(soft: list[Soft], start: int, end: int) -> tuple[Soft, ...]:
-    """The soft blocks of a run, counted from its start."""
-    return tuple(
-        Soft(max(block.start, start) - start, min(block.end, end) - start, block.harm)
-        for block in soft
-        if block.start < end and block.end > start
+def offcuts_ripped(piece: Piece, rules: Rules, grid: Grid) -> list[int]:
+    """What is left counts for when the last strip ends at a cell, cell by cell. [money/10,000]"""
+    long = grid.along * rules.along - rules.kerf
+    clear = max(
+        (
+            block.across[1]
+            for block in grid.bare
+            if block.along[1] > 0
+            and block.along[0] < grid.along
+            and block.across[0] < grid.across
+        ),
+        default=0,
     )
+    return [
+        most_worth(
+            piece,
+            rules.offcuts,
+            long,
+            (grid.across - end) * rules.across - rules.kerf,
+        )
+        if piece.is_straight and end >= clear
+        else 0
+        for end in range(grid.across + 1)
+    ]
+
+
+def offcuts_crosscut(piece: Piece, rules: Rules, grid: Grid) -> list[int]:
+    """What is left counts for when the last section ends at a mark, mark by mark. [money/10,000]"""
+    wide = piece.width - sum(piece.edges)
+    clear = max(
+        (
+            block.along[1]
+            for block in grid.bare
+            if block.across[1] > 0
+            and block.across[0] < grid.across
+            and block.along[0] < grid.along
+        ),
+        default=0,
+    )
+    return [
+        most_worth(
+            piece,
+            rules.offcuts,
+            (grid.along - end) * rules.along - rules.kerf,
+            wide,
+        )
+        if piece.is_straight and end >= clear
+        else 0
+        for end in range(grid.along + 1)
+    ]
+
+
+def _with_offcut(best: Sequence[int], offcuts: Sequence[int]) -> int:
+    """The most from a pattern and what lies beyond it."""
+    return max(best[-1], *(map(sum, zip(best, offcuts, strict=False))))

@@ -3,17 +3,9 @@
 from __future__ import annotations
 
 from operator import add
-from typing import NamedTuple
 
-from yieldplan.checking.worths import Harm, Held
-
-
-class Soft(NamedTuple):
-    """A block that some face classes can live with, within a stretch. [cells]"""
-
-    start: int
-    end: int
-    harm: Harm
+from yieldplan.checking.obstacles import Soft
+from yieldplan.checking.worths import Harm, Held, Item
 
 
 class Tables:
@@ -73,11 +65,20 @@ class Tables:
         return self._runs[key]
 
     def _along(self, wide: int, length: int, soft: tuple[Soft, ...]) -> int:
-        items: list[list[tuple[int, int]]] = [[] for _ in self.held.faces]
+        items: list[list[Item]] = [[] for _ in self.held.faces]
         for item in self.held.items:
             if item.wide <= wide:
-                items[item.face].append((item.long, item.worth))
-        ends = {block.end for block in soft}
+                items[item.face].append(item)
+        zones = _ahead([block for block in soft if block.in_zones], length)
+        # A far zone slides off a mark too, when its blank begins further to the left.
+        ends = {block.end for block in soft} | {
+            block.end - item.long + item.zones[1]
+            for block in soft
+            if block.in_zones
+            for each in items
+            for item in each
+            if item.zones[1]
+        }
         best = [0] * (length + 1)
         for start in range(length):
             if start:
@@ -99,10 +100,13 @@ class Tables:
                         default=length,
                     ),
                 )
-                for long, worth in each:
-                    if start + long > reach:
+                for item in each:
+                    end = start + item.long
+                    if end > reach:
                         break
-                    best[start + long] = max(best[start + long], best[start] + worth)
+                    near, far = item.zones
+                    if zones[start] >= start + near and zones[end - far] >= end:
+                        best[end] = max(best[end], best[start] + item.worth)
         return max(best)
 
     def stack(self, height: int, soft: tuple[Soft, ...]) -> list[int]:
@@ -169,6 +173,15 @@ class Tables:
             strip = self.strip(classes, wide)
             self._at_lengths[key] = [strip[length] for length in self.lengths]
         return self._at_lengths[key]
+
+
+def _ahead(blocks: list[Soft], length: int) -> list[int]:
+    """How far the wood is clear from each place on; no bound where nothing is in the way."""
+    ahead = [2 * length + 1] * (length + 1)
+    for block in blocks:
+        for place in range(min(block.end, length + 1)):
+            ahead[place] = min(ahead[place], block.start)
+    return ahead
 
 
 def _sums_of(lengths: set[int], longest: int) -> list[int]:

@@ -2,11 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from yieldplan.checking.facts import Blank, Plan, Wood
-from yieldplan.checking.grid import Block, cells_of
+from yieldplan.checking.facts import Blank, Piece, Plan, Wood
+from yieldplan.checking.fits import may_come_from
+from yieldplan.checking.grid import Block, cells_of, up
+from yieldplan.checking.steps import sets_of
+from yieldplan.checking.zones import zones_of
+
+
+class Asks(NamedTuple):
+    """What a blank asks of the wood: kinds it may not have on its show face and on its back.
+
+    Parameters
+    ----------
+    shows
+        Whether checks and splits stay at a distance.
+    zoned
+        Whether it has joint zones.
+    """
+
+    shown: frozenset[str]
+    back: frozenset[str]
+    shows: bool
+    zoned: bool
+
+    def barred(self, block: Block) -> tuple[bool, bool]:
+        """Whether a block forbids it with face A up, and with face B up; zones aside."""
+        if block.for_shown and not self.shows:
+            return False, False
+        on_a = block.face in ("A", "through")
+        on_b = block.face in ("B", "through")
+        shown, back = block.kind in self.shown, block.kind in self.back
+        return (on_a and shown) or (on_b and back), (on_a and back) or (on_b and shown)
 
 
 @dataclass(frozen=True)
@@ -17,12 +47,31 @@ class Item:
     ----------
     face
         Which of the face classes it belongs to.
+    zones
+        How far it is a joint zone from its zero end and from its far end.
     """
 
     long: int
     wide: int
     worth: int
     face: int
+    zones: tuple[int, int] = (0, 0)
+
+
+class StepItem(NamedTuple):
+    """A step of a set. [cells]"""
+
+    long: int
+    wide: int
+    asks: Asks
+
+
+@dataclass(frozen=True)
+class Set:
+    """A set in steps worth having, in order. [money/10,000]"""
+
+    steps: tuple[StepItem, ...]
+    worth: int
 
 
 @dataclass(frozen=True)
@@ -47,58 +96,93 @@ class Harm:
 
 @dataclass(frozen=True)
 class Held:
-    """Every blank that may come from a line of stock, and the face classes they fall into.
+    """Every blank that may come from a piece, the face classes they fall into, and sets in steps.
 
     Parameters
     ----------
     faces
-        Kinds of mark forbidden on the show face and on the back, class by class.
+        What the blanks ask, class by class.
+    in_zones
+        Kinds of mark that no joint zone may hold.
     """
 
     items: tuple[Item, ...]
-    faces: tuple[tuple[frozenset[str], frozenset[str]], ...]
+    faces: tuple[Asks, ...]
+    sets: tuple[Set, ...]
+    in_zones: frozenset[str]
 
     @property
     def everyone(self) -> int:
         """All face classes."""
         return (1 << len(self.faces)) - 1
 
-    def harm(self, block: Block) -> Harm:
-        """Which classes a block forbids, and which way up."""
-        on_a = block.face in ("A", "through")
-        on_b = block.face in ("B", "through")
+    def is_in_zones(self, block: Block) -> bool:
+        """Whether a block may not lie in a joint zone."""
+        return block.kind in self.in_zones and not block.for_shown
+
+    def harm(self, block: Block, *, with_zones: bool) -> Harm:
+        """Which classes a block forbids, and which way up.
+
+        Parameters
+        ----------
+        with_zones
+            Whether blanks with joint zones are one zone: their place is not known.
+        """
         face_a = face_b = 0
-        for number, (shown, back) in enumerate(self.faces):
-            if (on_a and block.kind in shown) or (on_b and block.kind in back):
-                face_a |= 1 << number
-            if (on_a and block.kind in back) or (on_b and block.kind in shown):
-                face_b |= 1 << number
+        zoned = with_zones and self.is_in_zones(block)
+        for number, asks in enumerate(self.faces):
+            with_a_up, with_b_up = asks.barred(block)
+            zone = zoned and asks.zoned
+            face_a |= (with_a_up or zone) << number
+            face_b |= (with_b_up or zone) << number
         return Harm(face_a, face_b)
 
 
-def held_by(plan: Plan, wood: Wood, line: str) -> Held:
-    """The blanks of a wood that list a line of stock and are worth more than nothing."""
-    listed = [
-        (blank, worth)
+def listed(plan: Plan, wood: Wood, piece: Piece) -> tuple[Blank, ...]:
+    """The blanks that may come from a piece and count in the bound."""
+    worth_having = {
+        blank.step.set
+        for blank in plan.blanks
+        if blank.step is not None and worth_of(blank, wood) > 0
+    }
+    return tuple(
+        blank
         for blank in plan.blanks
         if blank.wood == wood.name
-        and line in blank.lines
-        and (worth := worth_of(blank, wood)) > 0
-    ]
-    words = {
-        (plan.faces[blank.show_face], plan.faces[blank.back_face])
-        for blank, _ in listed
-    }
-    faces = tuple(sorted(words, key=lambda pair: [sorted(face) for face in pair]))
+        and (
+            worth_of(blank, wood) > 0
+            if blank.step is None
+            else blank.step.set in worth_having
+        )
+        and may_come_from(plan, wood.rules, blank, piece)
+    )
+
+
+def held(plan: Plan, wood: Wood, blanks: Sequence[Blank]) -> Held:
+    """What blanks are in cells, by what they ask of the wood."""
+    single = [blank for blank in blanks if blank.step is None]
+    faces = tuple(sorted({_asks(plan, each) for each in single}, key=_in_order))
     items = (
         Item(
             *cells_of(blank, wood.rules),
-            worth,
-            faces.index((plan.faces[blank.show_face], plan.faces[blank.back_face])),
+            worth_of(blank, wood),
+            faces.index(_asks(plan, blank)),
+            _zones_in_cells(plan, wood, blank),
         )
-        for blank, worth in listed
+        for blank in single
     )
-    return Held(_best(items), faces)
+    sets = [
+        Set(
+            tuple(
+                StepItem(*cells_of(blank, wood.rules), _asks(plan, blank))
+                for blank in steps
+            ),
+            sum(worth_of(blank, wood) for blank in steps),
+        )
+        for steps in sets_of(plan).values()
+        if all(blank in blanks for blank in steps)
+    ]
+    return Held(_best(items), faces, tuple(sets), plan.zones)
 
 
 def worth_of(blank: Blank, wood: Wood) -> int:
@@ -106,15 +190,53 @@ def worth_of(blank: Blank, wood: Wood) -> int:
     return sum(wood.bound.prices.get(part, 0) * n for part, n in blank.makes.items())
 
 
+def _asks(plan: Plan, blank: Blank) -> Asks:
+    return Asks(
+        plan.faces[blank.show_face],
+        plan.faces[blank.back_face],
+        blank.shows,
+        any(zone > 0 for zone in zones_of(plan, blank)),
+    )
+
+
+def _in_order(asks: Asks) -> tuple[list[str], list[str], bool, bool]:
+    return sorted(asks.shown), sorted(asks.back), asks.shows, asks.zoned
+
+
+def _zones_in_cells(plan: Plan, wood: Wood, blank: Blank) -> tuple[int, int]:
+    """The joint zones of a blank, at most all of it. [cells]"""
+    rules = wood.rules
+    at_zero, at_far_end = zones_of(plan, blank)
+    long, _ = cells_of(blank, rules)
+    cells_at_zero = cells_at_far_end = 0
+    if at_zero > 0:
+        cells_at_zero = up(at_zero + rules.kerf, rules.along)
+    if at_far_end > 0:
+        longer = long * rules.along - blank.length
+        cells_at_far_end = up(at_far_end + longer, rules.along)
+    return min(cells_at_zero, long), min(cells_at_far_end, long)
+
+
 def _best(items: Iterable[Item]) -> tuple[Item, ...]:
     """The items without those that another of their class beats in every way."""
     best: list[Item] = []
     for item in sorted(items, key=lambda each: (each.long, each.wide, -each.worth)):
-        if not any(
-            other.face == item.face
-            and other.wide <= item.wide
-            and other.worth >= item.worth
-            for other in best
-        ):
+        if not any(_beats(other, item) for other in best):
             best.append(item)
     return tuple(best)
+
+
+def _beats(other: Item, item: Item) -> bool:
+    """Whether a blank that is no longer can always take the place of another."""
+    # The far zone of a shorter blank lies where the longer one has none.
+    zones = other.zones == (0, 0) or (
+        other.long == item.long
+        and other.zones[0] <= item.zones[0]
+        and other.zones[1] <= item.zones[1]
+    )
+    return (
+        zones
+        and other.face == item.face
+        and other.wide <= item.wide
+        and other.worth >= item.worth
+    )
