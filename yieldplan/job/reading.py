@@ -130,12 +130,13 @@ def _check_top_level(values: Values, keys: set[str]) -> bool:
     for key in values.document.data:
         if key in known:
             continue
+        is_known = False
         if key in LATER:
             wrong, remedy = "this word is kept for a later version", "Leave it out"
-        else:
-            wrong, remedy = "this key is not known here", did_you_mean(key, known)
+            values.fault((key,), key, wrong, remedy)
+            continue
+        wrong, remedy = "this key is not known here", did_you_mean(key, known)
         values.fault((key,), key, wrong, remedy)
-        is_known = False
         meant = nearest(
             key, known - {*values.document.data} | {"wood", "sheet", "stick", "shop"}
         )
