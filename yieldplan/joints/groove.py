@@ -13,8 +13,8 @@ from yieldplan.units import Inches
 class Groove(AlongTheGrain):
     """A groove along a part's edge or face, as deep as is said.
 
-    A panel that fills its grooves gains the depth at each edge. What it must leave free
-    (play for a sheet, room to move for solid wood) is the panel's own affair.
+    A panel that fills its grooves gains the depth at each edge. What it must leave
+    free (play for a sheet, room to move for solid wood) is the panel's own affair.
     """
 
     @property

@@ -21,8 +21,8 @@ class StubTenon(AlongTheGrain):
     """A short tenon in the groove that holds the panel, no mortise cut for it.
 
     The rail gains the groove's depth at each end. Where the stile's edge is moulded
-    (the stick), the rail's end is cut to its counterpart (the cope) and reaches as far
-    as the deeper of groove and moulding.
+    (the stick), the rail's end is cut to its counterpart (the cope) and reaches as
+    far as the deeper of groove and moulding.
 
     Parameters
     ----------

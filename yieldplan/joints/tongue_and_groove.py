@@ -13,9 +13,9 @@ from yieldplan.units import Inches
 class TongueAndGroove(AlongTheGrain):
     """A tongue worked on one board, a groove for it in its neighbour.
 
-    The board with the tongue gains its length, counted from the shoulders; the grooved
-    board gains nothing. What the boards must leave free to move stands between the
-    shoulders and is no part of the joint.
+    The board with the tongue gains its length, counted from the shoulders; the
+    grooved board gains nothing. What the boards must leave free to move stands
+    between the shoulders and is no part of the joint.
     """
 
     @property

@@ -29,11 +29,11 @@ from yieldplan.units import Inches
 class Door(Assembly):
     """A frame-and-panel door, or a pair: stiles, rails and panels.
 
-    It sits in its opening with gaps around it, or lies over the case by its overlay;
-    or the leaf's own size is given. The stiles run the full height, the rails between
-    them. A sheet panel fills its grooves less its play; a solid one is given room to
-    move by its species, its cut and the wettest season. In a pair the panels are called
-    left and right (`pair/left panel`).
+    It sits in its opening with gaps around it, or lies over the case by its
+    overlay; or the leaf's own size is given. The stiles run the full height, the
+    rails between them. A sheet panel fills its grooves less its play; a solid one
+    is given room to move by its species, its cut and the wettest season. In a pair
+    the panels are called left and right (`pair/left panel`).
     """
 
     opening: Opening | None = field(

@@ -86,7 +86,14 @@ def _frame_parts(door: Door, frame: Frame, job: Job) -> Iterator[Part]:
     if planed:
         notes.append("plane the door to its opening")
     stile, rail = members.stile(door), members.rail(door)
-    yield _part(door, "stile", stile, frame.stile_length, 2 * leaves, "; ".join(notes))
+    upright = _part(
+        door, "stile", stile, frame.stile_length, 2 * leaves, "; ".join(notes)
+    )
+    if frame.joint.depth(mate=frame.stile).value:
+        # The rails enter a stile beside its ends, as far in as they are wide.
+        joined = frame.horns + max(frame.top, frame.bottom)
+        upright = dataclasses.replace(upright, joint_depth=joined)
+    yield upright
     long = frame.rail_length
     yield _part(door, "top rail", rail, long, leaves, groove)
     for middle in frame.middles:

@@ -77,6 +77,8 @@ def check_sizes(
 ) -> None:
     """Notes parts of which the door leaves nothing."""
     for part in parts:
+        if part.id.startswith(f"{door.name}/right "):
+            continue  # as its left twin
         for what, size in (("long", part.length), ("wide", part.width)):
             if size.value <= 0:
                 faults.add(
@@ -213,14 +215,18 @@ def _groove(door: Door, frame: Frame, job: Job) -> Iterator[Said]:
     remedy = "Make the groove shallower or the frame wider"
     if deep <= 0:
         yield "", "a groove without depth holds no panel", "Write its groove_depth"
-    ends = (("the stile", frame.stile), ("the top rail", frame.top))
-    for what, width in (*ends, ("the bottom rail", frame.bottom)):
-        if 2 * deep > width:
-            yield (
-                say(deep, unit),
-                f"a groove {say(deep, unit)} deep takes more than half of {what}, {say(width, unit)} wide",
-                remedy,
-            )
+    around = {
+        "the stile": frame.stile,
+        "the top rail": frame.top,
+        "the bottom rail": frame.bottom,
+    }
+    what, width = min(around.items(), key=lambda each: each[1])
+    if 2 * deep > width:
+        yield (
+            say(deep, unit),
+            f"a groove {say(deep, unit)} deep takes more than half of {what}, {say(width, unit)} wide",
+            remedy,
+        )
     for middle in frame.middles:
         if 2 * deep >= middle.width:
             yield (
