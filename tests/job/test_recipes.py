@@ -229,6 +229,7 @@ def test_a_check_that_does_not_hold_is_told_at_the_piece(tmp_path: Path) -> None
         ("[[wall_shelf]]\nname = \"hall\"", "[[wal_shelf]]\nname = \"hall\"", 46, "wal_shelf", "not known here", '"wall_shelf"'),
         ('height = "30"', "", 46, "", '"height" is missing', "recipe asks"),
         ('height = "30"', 'height = "30"\ndepht = 3', 49, "depht", "not known here", '"depth"'),
+        ("recipe.wall_shelf", "recipes.wall_shelf", 10, "recipes", "not known here", '"recipe"'),
         ("recipe.wall_shelf", "recipe.drawer", 10, "drawer", "for something else", "another name"),
     ],
 )  # fmt: skip

@@ -87,7 +87,7 @@ def _job_of(
     faults = values.faults
     keys = {table_key(name) for name in kinds}
     taken = {*FIXED, *LATER, *keys}
-    keys |= {*recipe_names(values)} - taken
+    keys |= recipe_names(values, taken)
     is_known = _check_top_level(values, keys)
     unit = _unit(values)
     values.unit = unit

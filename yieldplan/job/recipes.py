@@ -27,6 +27,7 @@ from yieldplan.job.formulas import (
     formulas_in,
 )
 from yieldplan.job.lines import KeyPath
+from yieldplan.job.say import nearest
 from yieldplan.job.values import Values
 from yieldplan.joints.joint import Joint
 from yieldplan.model.arithmetic.kinds import COUNT, LENGTH
@@ -56,10 +57,23 @@ _READ: Mapping[str, TypeAdapter[Any]] = {
 """How the value of each name is read."""
 
 
-def recipe_names(values: Values) -> list[str]:
-    """The names of the job's recipes, readable or not: each is the key of a table."""
-    found = values.document.data.get("recipe")
-    return list(found) if isinstance(found, dict) else []
+def recipe_names(values: Values, taken: Collection[str]) -> set[str]:
+    """The names of the job's recipes, readable or not: each is the key of a table.
+
+    Parameters
+    ----------
+    taken
+        Top-level keys that are something else; one of them is `recipe`, which may be
+        misspelt: that is one mistake, and not one more for each piece that is asked for.
+    """
+    found: set[str] = set()
+    for key, table in values.document.data.items():
+        is_meant = key == "recipe" or (
+            key not in taken and nearest(key, taken) == "recipe"
+        )
+        if is_meant and isinstance(table, dict):
+            found |= set(table)
+    return found - set(taken)
 
 
 def read_recipes(
