@@ -15,8 +15,9 @@ from tests.builders import HERE, make_job, make_part, make_shop
 from yieldplan import blanks
 from yieldplan.blanks import Route, routes
 from yieldplan.faults import Faults
+from yieldplan.model.blanks import Inside
 from yieldplan.model.job import GrainMatch, Job, Laid
-from yieldplan.model.parts import Part
+from yieldplan.model.parts import GlueUp, Part
 from yieldplan.model.rounding import blank_in_ticks
 from yieldplan.registry import find
 from yieldplan.units import to_ticks_up
@@ -32,6 +33,17 @@ def sizes(low: int, high: int) -> st.SearchStrategy[str]:
     )
 
 
+def glue_ups() -> st.SearchStrategy[GlueUp]:
+    """A panel of 9-2/3 and 1/2 to trim: 41 quarter inches."""
+    return st.builds(
+        lambda least, colour: GlueUp(
+            step=Fraction(1, 4), units=41, least=least, most=Fraction(5), colour=colour
+        ),
+        st.sampled_from([Fraction(2), Fraction(7, 3)]),
+        st.sampled_from(["any", "one board"]),
+    )
+
+
 @st.composite
 def jobs(draw: st.DrawFn) -> tuple[Job, tuple[Part, ...]]:
     """Up to six kinds of part, two of them perhaps matched."""
@@ -39,16 +51,21 @@ def jobs(draw: st.DrawFn) -> tuple[Job, tuple[Part, ...]]:
     parts = []
     for number in range(count):
         is_sheet = draw(st.booleans()) and draw(st.booleans())
+        strips = 1 if is_sheet else draw(st.sampled_from([1, 1, 1, 3]))
+        glue_up = None
+        if not is_sheet and strips == 1 and draw(st.booleans()):
+            glue_up = draw(glue_ups())
         parts.append(
             make_part(
                 f"p{number}",
                 draw(sizes(2, 40)),
-                draw(st.sampled_from(["1-7/16", "5 2/3"])),
+                "9 2/3" if glue_up else draw(st.sampled_from(["1-7/16", "5 2/3"])),
                 "1/4" if is_sheet else draw(st.sampled_from(["3/4", "1"])),
                 wood="ply" if is_sheet else "walnut",
                 is_sheet=is_sheet,
-                quantity=draw(st.integers(1, 5)),
-                strips=1 if is_sheet else draw(st.sampled_from([1, 1, 3])),
+                quantity=1 if glue_up else draw(st.integers(1, 5)),
+                strips=strips,
+                glue_up=glue_up,
                 show_face=draw(st.sampled_from(["clear", "sound"])),
                 leg=draw(st.booleans()),
             )
@@ -62,8 +79,25 @@ def jobs(draw: st.DrawFn) -> tuple[Job, tuple[Part, ...]]:
     return make_job(shop=make_shop(kerf=kerf), grain_matches=matches), tuple(parts)
 
 
+def steps_brought(inside: Inside, part: Part) -> int:
+    """What a place brings: one part or strip, or as many steps of a panel as it is wide."""
+    if part.glue_up is None:
+        return 1
+    if inside.width >= part.width.value:
+        return part.glue_up.units
+    return int(inside.width // part.glue_up.step)
+
+
 def test_the_routes_of_the_issue_are_there() -> None:
-    assert set(FOUND) >= {"plane", "gang", "match", "saw", "resaw", "mill together"}
+    assert set(FOUND) >= {
+        "plane",
+        "gang",
+        "match",
+        "saw",
+        "resaw",
+        "mill together",
+        "glue up",
+    }
 
 
 @pytest.mark.parametrize("kind", FOUND.values(), ids=list(FOUND))
@@ -78,11 +112,17 @@ def test_every_blank_holds_its_parts_a_kerf_apart(
     job, parts = asked
     size = {part.demand: part for part in parts}
     for blank in routes(parts, job, Faults()):
-        assert Counter(inside.demand for inside in blank.inside) == blank.makes
+        brought = Counter[str]()
+        for inside in blank.inside:
+            brought[inside.demand] += steps_brought(inside, size[inside.demand])
+        assert brought == blank.makes
         for inside in blank.inside:
             part = size[inside.demand]
             assert inside.length >= part.length.value
-            assert inside.width * part.strips >= part.width.value
+            if part.glue_up is None:
+                assert inside.width * part.strips >= part.width.value
+            elif inside.width < part.width.value:
+                assert part.glue_up.least <= inside.width <= part.glue_up.most
         ticks, kerf = blank_in_ticks(blank, job.shop.kerf), to_ticks_up(job.shop.kerf)
         for number, (x0, y0, x1, y1) in enumerate(ticks.inside):
             assert x0 >= 0 <= y0
@@ -105,7 +145,8 @@ def test_every_part_can_be_made_without_a_spare(
     for part in parts:
         makers = [blank for blank in found if part.demand in blank.makes]
         least = min(blank.makes[part.demand] for blank in makers)
-        assert part.needed % least == 0
+        # Strips of a panel come to its width by steps of one, and what is over is trimmed.
+        assert part.glue_up or part.needed % least == 0
         for blank in makers:
             assert blank.makes[part.demand] <= part.needed
 

@@ -7,14 +7,15 @@ from fractions import Fraction
 from typing import ClassVar
 
 from yieldplan.blanks import allowances
-from yieldplan.blanks.cautions import cautions
+from yieldplan.blanks.cautions import cautions, panel_cautions
 from yieldplan.blanks.grain_sets import matched
 from yieldplan.blanks.groups import set_up_group
 from yieldplan.blanks.route import Route
 from yieldplan.faults import Faults
 from yieldplan.model.blanks import Blank, Inside
 from yieldplan.model.job import Job
-from yieldplan.model.parts import Part
+from yieldplan.model.parts import GlueUp, Part
+from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
 
 
@@ -22,7 +23,9 @@ class Plane(Route):
     """A part by itself, larger by its rough allowances.
 
     A part too short for the machines is left on a blank just long enough for them and
-    cut off after milling. A part glued up from strips is delivered strip by strip.
+    cut off after milling. A part glued up from equal strips is delivered strip by strip;
+    one that may be glued up from any strips is also offered whole, where the planer takes
+    it.
     """
 
     may_be_left_out: ClassVar[bool] = False
@@ -36,7 +39,13 @@ class Plane(Route):
                 continue
             if part.set_up and set_up_group(part, job.shop) > 1:
                 continue
-            yield plain_blank(part, job)
+            blank = plain_blank(part, job)
+            if part.glue_up is None or _may_be_whole(part.glue_up, blank, job.shop):
+                yield blank
+
+
+def _may_be_whole(glue_up: GlueUp, blank: Blank, shop: Shop) -> bool:
+    return glue_up.one_piece and blank.width.value <= shop.planer_width
 
 
 def plain_blank(part: Part, job: Job) -> Blank:
@@ -62,7 +71,7 @@ def plain_blank(part: Part, job: Job) -> Blank:
         width=wide,
         thickness=thickness + allowances.on_thickness([part], width, shop),
         finished_thickness=finished,
-        makes={part.demand: 1},
+        makes={part.demand: 1 if part.glue_up is None else part.glue_up.units},
         inside=(
             Inside(
                 demand=part.demand,
@@ -75,9 +84,9 @@ def plain_blank(part: Part, job: Job) -> Blank:
         show_face=part.show_face,
         back_face=part.back_face,
         set_up=part.set_up,
-        words=part.demand,
-        cautions=tuple(
-            cautions(
+        words=part.demand if part.glue_up is None else f"{part.id} in one piece",
+        cautions=(
+            *cautions(
                 length=length + lent,
                 width=wide,
                 finished_thickness=finished,
@@ -85,6 +94,7 @@ def plain_blank(part: Part, job: Job) -> Blank:
                 lent=bool(lent.terms),
                 shop=shop,
                 unit=job.unit,
-            )
+            ),
+            *(panel_cautions(part, shop, job.unit) if part.strips > 1 else ()),
         ),
     )

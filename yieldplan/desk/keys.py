@@ -47,7 +47,8 @@ def keys_of(cls: type, inside: str = "") -> Iterator[Key]:
         name = inside + key_of(field)
         yield Key(
             name=name,
-            takes=_takes(hint),
+            takes=("true or " if field.metadata.get("true_takes_defaults") else "")
+            + _takes(hint),
             default=_default(field, is_size=is_length(_plain(hint))),
             words=str(field.metadata.get("words", "")),
         )

@@ -136,7 +136,10 @@ class Tables:
         if isinstance(hint, type) and issubclass(hint, Joint):
             return self._joint((hint,))
         if dataclasses.is_dataclass(hint):
-            return self.of(typing.cast("type", hint))
+            table: Any = self.of(typing.cast("type", hint))
+            if field.metadata.get("true_takes_defaults"):
+                return Annotated[table | None, BeforeValidator(_yes_or_no)]
+            return table
         raise TypeError(f"no way to write a {hint} in a job file ({field.name})")
 
     def _union(
@@ -178,6 +181,11 @@ class Tables:
 
 class _NoJoint(Table):
     """Stands in the union of joints so that it is never a union of one."""
+
+
+def _yes_or_no(value: object) -> object:
+    """`true` is the table with its defaults, `false` is none."""
+    return ({} if value else None) if isinstance(value, bool) else value
 
 
 def _spelled_out(value: object) -> object:
