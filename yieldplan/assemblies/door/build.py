@@ -76,8 +76,8 @@ def frame_of(door: Door, job: Job) -> Frame:
 
 
 def _frame_parts(door: Door, frame: Frame, job: Job) -> Iterator[Part]:
-    leaves, unit = door.leaves, job.unit
-    groove = f"groove {tape(checks.groove_width(door, job), unit)} wide, {tape(frame.groove, unit)} deep"
+    leaves = door.leaves
+    groove = _groove_in_words(door, frame, job)
     at = edges(door, job.shop)
     planed = door.opening is not None and not (at.side or at.above or at.below)
     notes = [groove]
@@ -98,10 +98,19 @@ def _frame_parts(door: Door, frame: Frame, job: Job) -> Iterator[Part]:
     yield _part(door, "top rail", rail, long, leaves, groove)
     for middle in frame.middles:
         own = dataclasses.replace(rail, width=middle.width)
-        both = groove.replace("groove", "grooves in both edges", 1)
+        both = f"in both edges {groove}"
         yield _part(door, middle.name, own, long, leaves, both)
     bottom = members.bottom_rail(door)
     yield _part(door, "bottom rail", bottom, long, leaves, groove)
+
+
+def _groove_in_words(door: Door, frame: Frame, job: Job) -> str:
+    """How the groove is cut: by the panel it is to hold, where that has its thickness."""
+    deep, own = tape(frame.groove, job.unit), door.panel
+    if own.sheet is not None:
+        return f"groove as wide as the sheet, {deep} deep"
+    wide = tape(checks.groove_width(door, job), job.unit)
+    return f"groove {wide} wide, {deep} deep"
 
 
 def _part(
