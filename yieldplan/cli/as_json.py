@@ -17,14 +17,25 @@ from yieldplan.measure.gap import (
     gap_percent,
     say_percent,
 )
-from yieldplan.measure.money import say_feet, say_money
+from yieldplan.measure.money import CENT, down_to_the_cent, say_feet, say_money
 from yieldplan.model.bid import Bid
 from yieldplan.model.plan import Plan, WoodPlan
+from yieldplan.model.price_of_a_wish import PriceOfAWish
 from yieldplan.units import tape
 
 
-def plan_as_json(plan: Plan, files: Sequence[Path]) -> str:
-    """The plan's figures, what to buy, what is missing, and the files written."""
+def plan_as_json(
+    plan: Plan,
+    files: Sequence[Path],
+    wishes: Sequence[PriceOfAWish] | None = None,
+) -> str:
+    """The plan's figures, what to buy, what is missing, and the files written.
+
+    Parameters
+    ----------
+    wishes
+        What each wish costs, where that was asked.
+    """
     found: dict[str, Any] = {
         "title": plan.job.title,
         "mark": plan.mark,
@@ -62,7 +73,21 @@ def plan_as_json(plan: Plan, files: Sequence[Path]) -> str:
         ],
         "files": [str(file) for file in files],
     }
+    if wishes is not None:
+        found["wishes"] = [_wish(price) for price in wishes]
     return json.dumps(found, indent=1)
+
+
+def _wish(price: PriceOfAWish) -> dict[str, Any]:
+    if price.unknown:
+        return {"wish": price.words, "unknown": price.unknown}
+    return {
+        "wish": price.words,
+        "costs": say_money(down_to_the_cent(price.found)),
+        "at_least": say_money(down_to_the_cent(price.least)),
+        "at_most": say_money(-(-price.most // CENT) * CENT),
+        "woods": list(price.woods),
+    }
 
 
 def bid_as_json(bid: Bid, files: Sequence[Path]) -> str:
@@ -87,7 +112,7 @@ def bid_as_json(bid: Bid, files: Sequence[Path]) -> str:
                 "add_percent": line.add_percent,
                 "waste_percent": say_percent(line.waste_percent),
                 "buy": int(line.buy),
-                "by": "sheet" if line.is_sheet else "foot",
+                "by": line.sold_by,
                 "per": None if line.per is None else say_money(line.per),
                 "total": None if line.total is None else say_money(line.total),
                 "note": line.price_note,

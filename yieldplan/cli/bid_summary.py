@@ -54,14 +54,11 @@ def bid_summary(bid: Bid, job_file: Path, files: Sequence[Path]) -> Iterator[str
 
 def _line(line: BidLine) -> tuple[str, ...]:
     name = f"{line.line} {line.grade}".strip()
-    if line.is_sheet:
-        much = f"{line.buy} sheet{'' if line.buy == 1 else 's'}"
-    else:
-        much = f"{line.buy} board feet"
+    much = line.amount
     if line.per is None or line.total is None:
         return name, much, "", "no price", ""
-    each = "a sheet" if line.is_sheet else "a foot"
-    return name, much, "", f"{say_money(line.per)} {each}", say_money(line.total)
+    each = f"{say_money(line.per)} a {line.sold_by}"
+    return name, much, "", each, say_money(line.total)
 
 
 def _reckoned(line: BidLine) -> str:
@@ -71,7 +68,8 @@ def _reckoned(line: BidLine) -> str:
     )
     note = f"; {line.price_note}" if line.price_note else ""
     if line.net is None or line.rough is None:
-        return f"{line.line}: by area, {add}{note}."
+        by = "length" if line.is_stick else "area"
+        return f"{line.line}: by {by}, {add}{note}."
     return (
         f"{line.line}: parts {say_feet(line.net)} board feet, rough "
         f"{say_feet(line.rough)}, {add}{note}."

@@ -31,6 +31,8 @@ def parts_list(job: Job, built: Built, *, with_sums: bool) -> Iterator[str]:
 def _title(job: Job, wood: str) -> str:
     if wood in job.sheets:
         return f"{wood}, {job.sheets[wood].product}"
+    if wood in job.sticks:
+        return f"{wood}, {job.sticks[wood].product}"
     if wood in job.woods and job.woods[wood].species != wood:
         return f"{wood}, {job.woods[wood].species}"
     return wood

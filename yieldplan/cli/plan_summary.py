@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from yieldplan.cli.table import rows
-from yieldplan.measure.gap import FAMILY_IN_WORDS, floor_of, gap_in_words
+from yieldplan.measure.gap import floor_of, gap_in_words, how_cut
 from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 
@@ -77,23 +77,22 @@ def _to_buy(plan: Plan) -> Iterator[str]:
         yield "There is nothing to buy."
         return
     yield f"To buy ({plan.job.currency})"
-    sheets = {wood.wood for wood in plan.woods if wood.is_sheet}
-    table = [_bought(line, is_sheet=line.wood in sheets) for line in plan.purchase]
+    things = {wood.wood: wood.thing for wood in plan.woods}
+    table = [_bought(line, things[line.wood]) for line in plan.purchase]
     table.append(("together", "", "", "", say_money(plan.total)))
     yield from rows(table, align="<><>>", indent=2)
     boards = [
         name
         for line in plan.purchase
-        if line.wood not in sheets
+        if things[line.wood] == "board"
         for name, _ in line.pieces
     ]
     if boards:
         yield f"Boards to pull: {', '.join(boards)}."
 
 
-def _bought(line: PurchaseLine, *, is_sheet: bool) -> tuple[str, ...]:
+def _bought(line: PurchaseLine, thing: str) -> tuple[str, ...]:
     count = sum(copies for _, copies in line.pieces)
-    thing = "sheet" if is_sheet else "board"
     if line.by == "foot" and line.board_feet is not None:
         how_much = f"{say_feet(line.board_feet)} board feet"
         per = f"{say_money(line.per)} a foot"
@@ -114,8 +113,7 @@ def _how_good(plan: Plan) -> Iterator[str]:
         if not wood.cuttings:
             # What cannot be made at all costs nothing, and that proves nothing.
             continue
-        how = FAMILY_IN_WORDS[wood.rules.family]
-        said = f"  {wood.wood}, {how}: {say_money(wood.cost)}"
+        said = f"  {wood.wood}, {how_cut(wood)}: {say_money(wood.cost)}"
         if not _is_open(wood):
             yield f"{said}; no plan costs less."
             continue

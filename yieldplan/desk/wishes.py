@@ -37,27 +37,17 @@ class _Ready:
 
 
 def price_wishes(
-    plan: Plan,
-    boards: Sequence[Piece],
-    stop: packing.Stop,
-    hear: Callable[[packing.Progress], None],
+    plan: Plan, stop: packing.Stop, hear: Callable[[packing.Progress], None]
 ) -> tuple[PriceOfAWish, ...]:
-    """What each wish of the planned job costs.
-
-    Parameters
-    ----------
-    boards
-        Pieces the tallies offer, without the sheets and sticks of the job.
-    """
-    return tuple(_prices(plan, boards, stop, hear))
+    """What each wish of the planned job costs, from the same boards."""
+    return tuple(_prices(plan, stop, hear))
 
 
 def _prices(
-    plan: Plan,
-    boards: Sequence[Piece],
-    stop: packing.Stop,
-    hear: Callable[[packing.Progress], None],
+    plan: Plan, stop: packing.Stop, hear: Callable[[packing.Progress], None]
 ) -> Iterator[PriceOfAWish]:
+    kinds = stock.kinds()
+    boards = [piece for piece in plan.pieces if kinds[piece.kind].is_board]
     with_all = _Ready(
         job=plan.job,
         parts=plan.parts,

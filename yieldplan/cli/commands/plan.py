@@ -33,6 +33,12 @@ from yieldplan.cli.options import JOB, must_be_readable, papers, percent
     metavar="NAMES",
     help="Papers to write, with commas between (see: yieldplan list papers).",
 )
+@click.option(
+    "--wishes",
+    is_flag=True,
+    help="Say what each wish of the job costs: matched grain, clear backs, one-board "
+    "panels, routes left out, the last 1/4 in of an opening. Plans again for each.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead.")
 @click.option(
     "--gap",
@@ -52,6 +58,7 @@ def command(
     stock: tuple[Path, ...],
     out: Path | None,
     names: tuple[str, ...] | None,
+    wishes: bool,
     as_json: bool,
     gap: Fraction | None,
     seconds: int | None,
@@ -62,14 +69,23 @@ def command(
     good it is proved to be. Without --stock it makes a quick bid: what to buy from net
     and rough board feet and the shop's waste. Ctrl-C keeps the best plan found.
     """
-    if not stock and (gap is not None or seconds is not None):
+    if not stock and (gap is not None or seconds is not None or wishes):
         raise click.UsageError(
-            "--gap and --seconds need --stock: a bid does no search."
+            "--gap, --seconds and --wishes need --stock: a bid does no search."
         )
     must_be_readable(job, *stock)
     if not stock:
         return _bid(job, out, names, as_json=as_json)
-    return _plan(job, stock, out, names, as_json=as_json, gap=gap, seconds=seconds)
+    return _plan(
+        job,
+        stock,
+        out,
+        names,
+        wishes=wishes,
+        as_json=as_json,
+        gap=gap,
+        seconds=seconds,
+    )
 
 
 def _plan(
@@ -78,6 +94,7 @@ def _plan(
     out: Path | None,
     names: Sequence[str] | None,
     *,
+    wishes: bool,
     as_json: bool,
     gap: Fraction | None,
     seconds: int | None,
@@ -86,9 +103,11 @@ def _plan(
     from yieldplan.cli.as_json import plan_as_json
     from yieldplan.cli.plan_summary import plan_summary
     from yieldplan.cli.troubles import NEEDS_WORK, PLANNED
+    from yieldplan.cli.wishes_summary import wishes_summary
     from yieldplan.desk.hand_over import hand_over
     from yieldplan.desk.output import look_before
     from yieldplan.desk.plan_job import plan_job
+    from yieldplan.desk.wishes import price_wishes
     from yieldplan.packing import Stop
 
     folder = out or job.with_name(f"{job.stem}_plan")
@@ -98,10 +117,17 @@ def _plan(
         lambda hear: plan_job(job, stock, stop=stop, hear=hear), stop.asked
     )
     files = hand_over(outcome, folder, names)
-    if as_json:
-        terminal.say(plan_as_json(outcome.plan, files), fold_lines=False)
-    else:
+    if not as_json:
         terminal.say(plan_summary(outcome.plan, files))
+    prices = None
+    if wishes and not stop.asked.is_set():
+        prices = stoppable.run(
+            lambda hear: price_wishes(outcome.plan, stop, hear), stop.asked
+        )
+    if as_json:
+        terminal.say(plan_as_json(outcome.plan, files, prices), fold_lines=False)
+    elif prices is not None:
+        terminal.say(wishes_summary(prices, outcome.plan.job.currency))
     return PLANNED if outcome.plan.complete else NEEDS_WORK
 
 
