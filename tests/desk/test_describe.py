@@ -51,3 +51,12 @@ def test_every_example_of_a_fixed_table_is_toml() -> None:
 def test_an_unknown_name_is_no_page() -> None:
     with pytest.raises(KeyError):
         describe("flying buttress")
+
+
+def test_a_recipe_is_described_with_one_that_can_be_copied() -> None:
+    page = describe("recipe")
+    for key in ("sizes", "counts", "materials", "also", "part", "check"):
+        assert f"  {key} " in page
+    example = tomllib.loads(page.partition("Example\n")[2])
+    assert list(example["recipe"]) == ["wall_shelf"]
+    assert example["wall_shelf"][0]["width"] == "30"

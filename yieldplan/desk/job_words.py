@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import yieldplan.assemblies
 from yieldplan import registry
 from yieldplan.assemblies.assembly import Assembly
+from yieldplan.desk import recipe_words
 from yieldplan.desk.keys import Key
 from yieldplan.job.assembly_tables import table_key
 from yieldplan.model.faces import FORBIDS, MARK_KINDS
@@ -209,6 +210,13 @@ _ALL: Iterable[FixedTable] = (
             ("as_of", "date", "", "day of the price list"),
         ),
         example='[[price]]\nwood = "walnut"\nthickness = "4/4"\ngrade = "FAS"\nper_foot = "14.50"\nas_of = 2026-11-02',
+    ),
+    FixedTable(
+        name="recipe",
+        where="[recipe.NAME]",
+        words=recipe_words.WORDS,
+        keys=_keys(*recipe_words.KEYS),
+        example=recipe_words.EXAMPLE,
     ),
     FixedTable(
         name="grain match",
