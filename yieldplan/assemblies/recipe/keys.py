@@ -34,7 +34,7 @@ class Draft:
         Its fields; a table inside it is a draft of its own.
     """
 
-    makes: type
+    makes: type[Any]
     given: Mapping[str, object]
 
     def worked(self, known: Known, unit: UnitName, **more: object) -> Any:
@@ -70,9 +70,10 @@ class Draft:
         )
         if is_too_small or total.value > LONGEST:
             said = total.say(unit) if total.terms else "0"
+            word = self.makes.__dataclass_fields__[key].metadata.get("key", key)
             size = "over 100 ft" if total.value > LONGEST else "not a size"
             raise FormulaError(
-                f"its {key} is {size}: {said}",
+                f"its {word} is {size}: {said}",
                 "Correct the sizes that are asked for, or the recipe",
             )
         return total.value
