@@ -3,22 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 
-from yieldplan.assemblies.assembly import Assembly, Fit
+from yieldplan.assemblies.assembly import Fit
 from yieldplan.assemblies.drawer import checks, sizes
 from yieldplan.assemblies.drawer.box import Box, Groove
 from yieldplan.assemblies.drawer.fits import fits
 from yieldplan.assemblies.drawer.keys import (
     Back,
-    Bottom,
     BoxFront,
-    Clearance,
+    DrawerKeys,
     Front,
-    Jig,
-    Opening,
-    Runs,
     Side,
 )
 from yieldplan.assemblies.drawer.keys import Fit as HowFitted
@@ -34,45 +30,12 @@ from yieldplan.units import Inches
 
 
 @dataclass(frozen=True, kw_only=True)
-class Drawer(Assembly):
+class Drawer(DrawerKeys):
     """A drawer: front, two sides, back and bottom, sized from its opening.
 
     On wooden runners its front is joined to the sides. On bought slides (or with an
     overlay) the front that shows is applied to a box with a front of its own.
     """
-
-    opening: Opening = field(metadata={"words": "the hole it goes into"})
-    front: Front = field(metadata={"words": "the front that shows"})
-    side: Side = field(metadata={"words": "both sides"})
-    back: Back = field(metadata={"words": "the back"})
-    bottom: Bottom = field(metadata={"words": "the bottom, sheet or solid"})
-    box_front: BoxFront | None = field(
-        default=None,
-        metadata={"words": "front of the box behind an applied front"},
-    )
-    runs: Runs = field(
-        default="on wooden runners", metadata={"words": "what it runs on"}
-    )
-    slide_length: Inches | None = field(
-        default=None,
-        metadata={
-            "words": "length of the slides: of the sides when side-mounted, of the whole box when under-mounted"
-        },
-    )
-    fit: HowFitted | None = field(
-        default=None,
-        metadata={
-            "words": "made as large as its opening and planed to fit, or net of clearances; left out: runners are planed to fit, slides are net"
-        },
-    )
-    clearance: Clearance = field(
-        default=Clearance(),
-        metadata={"words": "clearances, where they differ from the shop's"},
-    )
-    jig: Jig | None = field(
-        default=None,
-        metadata={"words": "a dovetail template the sides' width is brought down to"},
-    )
 
     @property
     def on_slides(self) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
+from yieldplan.assemblies.assembly import Assembly
 from yieldplan.joints.joint import Joint
 from yieldplan.joints.rabbet import Rabbet
 from yieldplan.model.faces import FaceWord
@@ -183,4 +184,42 @@ class Clearance:
     )
     rear: Inches | None = field(
         default=None, metadata={"words": "left free behind the drawer"}
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class DrawerKeys(Assembly):
+    """What is said of a drawer, and once for all drawers of a bank."""
+
+    opening: Opening = field(metadata={"words": "the hole it goes into"})
+    front: Front = field(metadata={"words": "the front that shows"})
+    side: Side = field(metadata={"words": "both sides"})
+    back: Back = field(metadata={"words": "the back"})
+    bottom: Bottom = field(metadata={"words": "the bottom, sheet or solid"})
+    box_front: BoxFront | None = field(
+        default=None,
+        metadata={"words": "front of the box behind an applied front"},
+    )
+    runs: Runs = field(
+        default="on wooden runners", metadata={"words": "what it runs on"}
+    )
+    slide_length: Inches | None = field(
+        default=None,
+        metadata={
+            "words": "length of the slides: of the sides when side-mounted, of the whole box when under-mounted"
+        },
+    )
+    fit: Fit | None = field(
+        default=None,
+        metadata={
+            "words": "made as large as its opening and planed to fit, or net of clearances; left out: runners are planed to fit, slides are net"
+        },
+    )
+    clearance: Clearance = field(
+        default=Clearance(),
+        metadata={"words": "clearances, where they differ from the shop's"},
+    )
+    jig: Jig | None = field(
+        default=None,
+        metadata={"words": "a dovetail template the sides' width is brought down to"},
     )
