@@ -29,6 +29,10 @@ _MARKS = (
     " between two figures, never a dash. Kinds: knot, split, check, shake, wane, sap,"
     " pith, stain, worm, hole."
 )
+_NOT_STRAIGHT = (
+    "not straight: crook (an edge) or bow (a face) off a string from end to end, twist,"
+    " width at the far end; with the marks.  crook 3/8 | far width 7-1/4"
+)
 _COLUMNS_IN = (28, 82, 40, 34, 34, 44, 62, 216)
 _COLUMNS_MM = (28, 82, 62, 52, 44, 62, 210)
 _HEAD_IN = (
@@ -62,6 +66,7 @@ def write_tally_page(path: Path, unit: str) -> None:
     sheet = book.sheet("Tally", _COLUMNS_MM if is_metric else _COLUMNS_IN)
     for line in _HOW_MM if is_metric else _HOW_IN:
         sheet.across(Put(value=f"–  {line}", size=9))
+    sheet.across(Put(value=f"–  {_NOT_STRAIGHT}", size=9))
     sheet.across(Put(value=f"–  {_MARKS}", size=9))
     sheet.gap(6)
     sheet.row(
