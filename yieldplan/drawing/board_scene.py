@@ -292,4 +292,4 @@ def _beside(kind: str, node: Node, saw: Saw) -> str:
 
 def _title(cutting: Cutting) -> str:
     piece = cutting.piece
-    return f"{piece.id}, {piece.line}, {cutting.breakdown}"
+    return f"{piece.id}, {piece.line}, {cutting.how_cut}"

@@ -261,7 +261,7 @@ class _Words:
         far: dict[str, str] = {}
         for node in kept(self.cutting.tree):
             blank = self.saw.blanks[node.blank] if node.blank else None
-            if blank is None or blank.is_sheet or blank.set_up:
+            if blank is None or blank.is_sawn_to_size or blank.set_up:
                 continue
             would_do = max(Fraction(1), Fraction(ceil(4 * blank.thickness.value), 4))
             if piece.thick - would_do >= _FAR:

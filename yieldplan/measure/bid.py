@@ -7,8 +7,9 @@ from fractions import Fraction
 from math import ceil
 
 from yieldplan.measure.add_for_waste import add_for_boards, waste_percent
+from yieldplan.measure.by_the_piece import by_the_piece
 from yieldplan.measure.list_price import Listed, list_price
-from yieldplan.measure.money import from_units, to_the_cent
+from yieldplan.measure.money import to_the_cent
 from yieldplan.measure.must_find import must_find
 from yieldplan.measure.order import natural
 from yieldplan.measure.purchase import CUBIC_INCHES_PER_BOARD_FOOT
@@ -16,7 +17,7 @@ from yieldplan.measure.quarters import Quarter, quarter_for
 from yieldplan.measure.takeoff import Taken, takeoff
 from yieldplan.model.bid import Bid, BidLine
 from yieldplan.model.blanks import Blank
-from yieldplan.model.job import Job, Sheet
+from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 
 
@@ -29,14 +30,17 @@ def bid(
     """The purchase list from net and rough board feet and the shop's planning waste.
 
     Rough board feet times (100 + add) / 100, up to the next whole board foot; sheets
-    by area the same way, up to the next whole sheet.
+    by area and sticks by length the same way, up to the next whole one.
     """
     taken = takeoff(parts, blanks)
+    counted_on = {each.blank.id for each in taken}
     return Bid(
         job=job,
         parts=tuple(parts),
-        blanks=tuple(blanks),
-        lines=(*_boards(taken, job), *_sheets(taken, job)),
+        blanks=tuple(
+            blank for blank in blanks if blank.set_up or blank.id in counted_on
+        ),
+        lines=(*_boards(taken, job), *by_the_piece(taken, job)),
         must_find=must_find(taken, job),
         cautions=tuple(dict.fromkeys((*cautions, *_cautions(taken)))),
     )
@@ -45,7 +49,7 @@ def bid(
 def _boards(taken: Sequence[Taken], job: Job) -> tuple[BidLine, ...]:
     lines: dict[tuple[str, Quarter], list[Taken]] = {}
     for each in taken:
-        if not each.blank.is_sheet:
+        if not each.blank.is_sawn_to_size:
             quarter = quarter_for(each.blank, job)
             lines.setdefault((each.blank.wood, quarter), []).append(each)
     ordered = sorted(lines, key=lambda k: (natural(k[0]), k[1].measured, k[1].name))
@@ -84,40 +88,6 @@ def _note(quarter: Quarter, price: Listed, added: str) -> str:
     if not quarter.is_sold:
         notes.insert(0, "thicker than any quarter sold: glue it up, or ask the yard")
     return "; ".join(note for note in notes if note)
-
-
-def _sheets(taken: Sequence[Taken], job: Job) -> tuple[BidLine, ...]:
-    areas: dict[str, Fraction] = {}
-    for each in taken:
-        if each.blank.is_sheet:
-            name = each.blank.wood
-            areas[name] = areas.get(name, Fraction(0)) + each.rough_face
-    return tuple(
-        _sheet_line(job.sheets[name], areas[name], job)
-        for name in sorted(areas, key=natural)
-    )
-
-
-def _sheet_line(sheet: Sheet, area: Fraction, job: Job) -> BidLine:
-    add = job.shop.add_percent_sheets
-    buy = ceil(area * (100 + add) / 100 / (sheet.length * sheet.width))
-    per = from_units(sheet.price)
-    is_short = sheet.quantity is not None and sheet.quantity < buy
-    return BidLine(
-        wood=sheet.name,
-        line=sheet.product,
-        thickness="",
-        grade="",
-        is_sheet=True,
-        net=None,
-        rough=None,
-        add_percent=add,
-        waste_percent=waste_percent(add),
-        buy=Fraction(buy),
-        per=per,
-        total=to_the_cent(buy * per),
-        price_note=f"the job offers only {sheet.quantity}" if is_short else "",
-    )
 
 
 def _cautions(taken: Sequence[Taken]) -> list[str]:

@@ -16,6 +16,13 @@ FAMILY_IN_WORDS: dict[Family, str] = {
 """How a plan cuts its boards, as people read it."""
 
 
+def how_cut(wood: WoodPlan) -> str:
+    """How the plan cuts a wood's pieces, which its floor is for."""
+    if wood.is_stick:
+        return "crosscut to length"
+    return FAMILY_IN_WORDS[wood.rules.family]
+
+
 def gap_in_words(woods: Sequence[WoodPlan]) -> str:
     """How far the cost may lie above the best plan of its kind.
 
@@ -30,8 +37,8 @@ def gap_in_words(woods: Sequence[WoodPlan]) -> str:
         return "less than one board foot"
     pieces = [cut.piece.price for wood in woods for cut in wood.cuttings]
     if pieces and gap < min(pieces):
-        is_sheets = all(wood.is_sheet for wood in woods)
-        return "less than one sheet" if is_sheets else "less than one board"
+        things = {wood.thing for wood in woods}
+        return f"less than one {things.pop() if len(things) == 1 else 'board'}"
     return f"{say_percent(gap_percent(woods))} % of the cost"
 
 

@@ -30,7 +30,7 @@ def must_find(taken: Sequence[Taken], job: Job) -> tuple[MustFind, ...]:
     A piece that is neither matched nor the widest or longest of its wood and thickness
     comes out of the same boards and is not named.
     """
-    boards = [each for each in taken if not each.blank.is_sheet]
+    boards = [each for each in taken if not each.blank.is_sawn_to_size]
     found = sorted((t for t in boards if is_matched(t.blank)), key=_by_area)
     for rank in (_by_width, _by_length):
         first: dict[str, Taken] = {}

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from math import ceil
 from typing import Literal
 
 from yieldplan.measure.money import to_the_cent
@@ -65,12 +66,28 @@ def net_and_rough(plan: Plan, line: PurchaseLine) -> tuple[Fraction, Fraction]:
     for cutting in _cut_from(plan, line):
         thickness = measured_thickness(cutting.piece, plan.job.unit)
         for blank in _blanks_in(cutting, blank_of):
-            finished = sum(
-                (p.length * p.width for p in blank.laid_out), Fraction(0)
-            )
+            finished = sum((p.length * p.width for p in blank.laid_out), Fraction(0))
             net += finished * thickness
             rough += blank.length.value * blank.width.value * thickness
     return net / CUBIC_INCHES_PER_BOARD_FOOT, rough / CUBIC_INCHES_PER_BOARD_FOOT
+
+
+def running_length(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> Inches | None:
+    """How long the sticks of a line are together; None where it has no sticks. [in]"""
+    pieces = [(piece_of[name], copies) for name, copies in line.pieces]
+    if not all(piece.is_stick for piece, _ in pieces):
+        return None
+    return sum((piece.length * copies for piece, copies in pieces), Fraction(0))
+
+
+def say_run(run: Inches, unit: UnitName) -> str:
+    """`36 running feet`, `37.5 running feet`, `7.2 metres`: rounded up to a tenth."""
+    if unit == "mm":
+        size, word = run * Fraction(254, 10) / 1000, "metres"
+    else:
+        size, word = run / 12, "running feet"
+    tenths = ceil(size * 10)
+    return f"{tenths // 10}{f'.{tenths % 10}' if tenths % 10 else ''} {word}"
 
 
 def measured_thickness(piece: Piece, unit: UnitName) -> Inches:

@@ -13,19 +13,19 @@ from yieldplan.units import Inches
 
 @dataclass(frozen=True, kw_only=True)
 class BidLine:
-    """What to buy of one wood and quarter, or of one sheet product.
+    """What to buy of one wood and quarter, of one sheet product or of one stick.
 
     Parameters
     ----------
     net, rough
         Board feet of the finished parts and of the blanks, at nominal thickness
-        (sheets: None). [bf]
+        (sheets, sticks: None). [bf]
     add_percent
         What the shop adds for waste, in parts of a hundred.
     waste_percent
         The share of what is bought that this comes to: 100 add / (100 + add). [%]
     buy
-        Board feet to buy, or number of whole sheets. [bf or sheets]
+        Board feet to buy, or number of whole sheets or sticks. [bf, sheets or sticks]
     per, total
         Price of one foot or sheet, and of the line; None when no price is known.
         [money/10,000]
@@ -44,6 +44,19 @@ class BidLine:
     per: int | None
     total: int | None
     price_note: str = ""
+    is_stick: bool = False
+
+    @property
+    def sold_by(self) -> str:
+        """What its price is for: a foot, a sheet or a stick."""
+        return "sheet" if self.is_sheet else "stick" if self.is_stick else "foot"
+
+    @property
+    def amount(self) -> str:
+        """How much to buy, in words: `12 board feet`, `1 sheet`."""
+        one = "board foot" if self.sold_by == "foot" else self.sold_by
+        many = "board feet" if self.sold_by == "foot" else f"{self.sold_by}s"
+        return f"{self.buy} {one if self.buy == 1 else many}"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,7 +79,13 @@ class MustFind:
 
 @dataclass(frozen=True, kw_only=True)
 class Bid:
-    """The purchase list of a job whose boards are not known yet."""
+    """The purchase list of a job whose boards are not known yet.
+
+    Parameters
+    ----------
+    blanks
+        Those that are counted on, and the set-up pieces.
+    """
 
     job: Job
     parts: tuple[Part, ...]

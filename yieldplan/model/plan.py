@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
@@ -59,6 +59,11 @@ class Cutting:
     copy: int
     tree: Node
     breakdown: Literal["rip first", "crosscut first"]
+
+    @property
+    def how_cut(self) -> str:
+        """How it is broken down, in words; a stick has only the one way."""
+        return "crosscut to length" if self.piece.is_stick else self.breakdown
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -195,6 +200,8 @@ class Plan:
     woods: tuple[WoodPlan, ...]
     purchase: tuple[PurchaseLine, ...]
     cautions: tuple[str, ...]
+    on_the_bench: Mapping[str, int] = field(default_factory=dict)
+    """Part to how many an earlier plan's cuts have delivered already."""
     mark: str = ""
 
     @property

@@ -127,6 +127,7 @@ class Shop:
     keep_narrow_length: Inches
     keep_other_width: Inches
     keep_other_length: Inches
+    keep_stick_length: Inches
     offcut_percent_show: int
     offcut_percent_other: int
     # buying before the boards are known, parts of a hundred to add

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from yieldplan.model.plan import Box, Node
 from yieldplan.model.shop import Shop
 from yieldplan.packing.problem import Bin
-from yieldplan.units import to_ticks_up
+from yieldplan.units import Inches, to_ticks_down, to_ticks_up
 
 
 @dataclass(frozen=True)
@@ -17,8 +17,19 @@ class KeepSizes:
     sizes: tuple[tuple[int, int], ...]
 
     @staticmethod
-    def of(shop: Shop, *, show: bool) -> KeepSizes:
-        """The shop's sizes, for show wood or for secondary wood."""
+    def of(shop: Shop, *, show: bool, stick: Inches | None = None) -> KeepSizes:
+        """The shop's sizes, for show wood or for secondary wood.
+
+        Parameters
+        ----------
+        stick
+            Width of the stick, where sticks are cut: whatever is long enough is kept.
+            [in]
+        """
+        if stick is not None:
+            return KeepSizes(
+                ((to_ticks_up(shop.keep_stick_length), to_ticks_down(stick)),)
+            )
         sizes = (
             (
                 (shop.keep_show_length, shop.keep_show_width),

@@ -10,16 +10,16 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Bound, Cutting, Missing, Rules, WoodPlan
 from yieldplan.packing.lay import numbered
-from yieldplan.packing.leftovers import KeepSizes, with_fates, with_names, with_worth
+from yieldplan.packing.leftovers import with_fates, with_names, with_worth
 from yieldplan.packing.lots import solve_by_lot
 from yieldplan.packing.missing import missing_part
 from yieldplan.packing.pose import (
     blanks_for,
     item_of,
+    keep_sizes,
     parts_asked,
     pieces_of,
     pose,
-    shows,
 )
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.set_up import CutBoard, place_set_up
@@ -65,7 +65,7 @@ def plan_wood(
         wood,
     )
     is_sheet = any(part.is_sheet for part in asked)
-    keep = KeepSizes.of(job.shop, show=shows(asked))
+    keep = keep_sizes(asked, job.shop)
     boards = [
         CutBoard(
             pattern.bin,
@@ -160,7 +160,7 @@ def _set_up(
     problem: Problem,
 ) -> tuple[list[CutBoard], dict[str, int]]:
     """The boards with set-up pieces cut from waste, and those there was no room for."""
-    keep = KeepSizes.of(job.shop, show=shows(parts_asked(wood, parts)))
+    keep = keep_sizes(parts_asked(wood, parts), job.shop)
     left = {
         part.demand: part.needed
         for part in parts

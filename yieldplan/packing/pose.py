@@ -27,6 +27,7 @@ from yieldplan.model.rounding import (
     piece_in_ticks,
     trims_in_ticks,
 )
+from yieldplan.model.shop import Shop
 from yieldplan.packing.leftovers import KeepSizes
 from yieldplan.packing.problem import Bin, Block, Demand, Item, Problem
 from yieldplan.units import nearest_tick, to_ticks_up
@@ -74,15 +75,21 @@ def pose(
         step_along=to_ticks_up(along),
         step_across=to_ticks_up(across),
         # One grid a wood: its boards are of kinds that are marked alike.
-        marks_from=kind.marks_from,
+        marks_from=(offered[0].marks_from if offered else None) or kind.marks_from,
         crook_at_most=None
         if shop.straight_line_rip
         else to_ticks_up(shop.crook_at_most),
         twisted_at_most=to_ticks_up(shop.twisted_at_most),
         sets=_sets(routes),
         offcut_percent=_offcut_percent(asked, job),
-        offcut_sizes=KeepSizes.of(shop, show=shows(asked)).sizes,
+        offcut_sizes=keep_sizes(asked, shop).sizes,
     )
+
+
+def keep_sizes(asked: Sequence[Part], shop: Shop) -> KeepSizes:
+    """What is worth keeping of a wood that these parts are asked of."""
+    widths = [part.width.value for part in asked if part.is_stick]
+    return KeepSizes.of(shop, show=shows(asked), stick=min(widths, default=None))
 
 
 def shows(asked: Sequence[Part]) -> bool:
@@ -94,7 +101,7 @@ _MOST_PERCENT = 50
 
 
 def _offcut_percent(asked: Sequence[Part], job: Job) -> int:
-    if any(part.is_sheet for part in asked):
+    if any(part.is_sawn_to_size for part in asked):
         return 0
     shop = job.shop
     percent = shop.offcut_percent_show if shows(asked) else shop.offcut_percent_other

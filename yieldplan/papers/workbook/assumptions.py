@@ -6,7 +6,7 @@ import dataclasses
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from yieldplan.measure.gap import FAMILY_IN_WORDS
+from yieldplan.measure.gap import how_cut
 from yieldplan.model.job import Job
 from yieldplan.model.plan import Plan, WoodPlan
 from yieldplan.model.report import Report
@@ -154,8 +154,13 @@ def _how_cut(wood: WoodPlan, unit: UnitName) -> str:
         for ticks in (rules.kerf, rules.step_along, rules.step_across)
     )
     start = "zero end" if rules.marks_from == "zero end" else "fresh end"
+    if wood.is_stick:
+        return (
+            f"{how_cut(wood)}; marks every {along} from the {start}, kerf {kerf}. The"
+            " floor is for every way to cut them."
+        )
     return (
-        f"{FAMILY_IN_WORDS[rules.family]}; marks every {along} from the {start}, fence"
+        f"{how_cut(wood)}; marks every {along} from the {start}, fence"
         f" settings every {across}, kerf {kerf}. The floor is for plans of this kind."
     )
 

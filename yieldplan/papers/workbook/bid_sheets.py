@@ -53,7 +53,7 @@ def fill_cost(sheet: Sheet, bid: Bid, total: str) -> None:
     section(sheet, "What to buy")
     for line in bid.lines:
         sheet.row(
-            Put(value=_amount(line), size=12, bold=True, rule="thin"),
+            Put(value=line.amount, size=12, bold=True, rule="thin"),
             Put(value=_in_words(line), rule="thin"),
             least=18,
         )
@@ -69,10 +69,6 @@ def fill_cost(sheet: Sheet, bid: Bid, total: str) -> None:
             size=9,
         )
     )
-
-
-def _amount(line: BidLine) -> str:
-    return f"{line.buy} {'sheets' if line.is_sheet and line.buy != 1 else 'sheet' if line.is_sheet else 'board feet'}"
 
 
 def _in_words(line: BidLine) -> str:
@@ -124,7 +120,7 @@ def _line(book: Book, sheet: Sheet, bid: Bid, line: BidLine) -> int:
     amount = f"ROUND({sheet.cell(_BUY, row)}*{price},2)"
     return sheet.row(
         Put(value=wood_in_words(bid.job, line.wood), rule="thin"),
-        Put(value="sheet" if line.is_sheet else line.thickness, rule="thin"),
+        Put(value=line.thickness or line.sold_by, rule="thin"),
         Put(value=line.grade, rule="thin"),
         _feet(line.net),
         _feet(line.rough),
@@ -159,14 +155,16 @@ def _total(bid: Bid) -> Value:
 def _notes(sheet: Sheet, bid: Bid) -> None:
     sheet.gap(4)
     notes = [
-        f"Board feet at nominal thickness, whole feet and sheets to buy, costs in"
+        f"Board feet at nominal thickness, whole feet, sheets and sticks to buy, costs in"
         f' {bid.job.currency}. "Add 30 %" and "30 % waste" are two things: adding 30'
         " to 100 buys 130, of which 30 (23 %) are waste; 30 % waste would need 143.",
         *(f"{line.line}: {line.price_note}." for line in bid.lines if line.price_note),
         "A price in a frame may be changed or filled in: the costs follow.",
     ]
     if bid.job.unit == "mm":
-        feet = sum((line.buy for line in bid.lines if not line.is_sheet), Fraction(0))
+        feet = sum(
+            (line.buy for line in bid.lines if line.sold_by == "foot"), Fraction(0)
+        )
         cubic = decimal(feet * cubic_metres_per_board_foot(), 4)
         notes.append(
             f"Boards to buy: {feet} board feet, which is {cubic} cubic metres."

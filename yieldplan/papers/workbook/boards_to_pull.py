@@ -64,19 +64,21 @@ def _wood(sheet: Sheet, plan: Plan, wood: WoodPlan) -> None:
 def _board(sheet: Sheet, piece: Piece, copy: int, unit: UnitName) -> None:
     marks = "; ".join(mark_in_words(mark, unit) for mark in piece.marks)
     known = [f"lot {piece.lot}" if piece.lot else "", marks or "no marks noted"]
-    if piece.is_sheet:
+    if piece.is_sheet or piece.is_stick:
         known = []
     name = piece.id if piece.copies == 1 else f"{piece.id}, no. {copy}"
     is_board = not piece.is_sheet
     length = (
         feet_and_inches(piece.length, unit) if is_board else tape(piece.length, unit)
     )
+    # The number of a sheet or stick says its wood already.
+    stock = piece.line if piece.thing == "board" else f"{piece.thickness} {piece.thing}"
     feet = piece.board_feet
     sheet.row(
         Put(value="", rule="box"),
         Put(value=""),
         Put(value=name, size=11, bold=True, rule="thin"),
-        Put(value=piece.line, rule="thin"),
+        Put(value=stock, rule="thin"),
         Put(value=piece.grade, rule="thin"),
         Put(value=length, align="right", rule="thin"),
         Put(value=tape(piece.width, unit), align="right", rule="thin"),

@@ -7,7 +7,7 @@ from decimal import Decimal
 from yieldplan.drawing.bar_scene import bar_scene
 from yieldplan.drawing.fonts import width
 from yieldplan.measure import waste
-from yieldplan.measure.gap import FAMILY_IN_WORDS, floor_of, gap_in_words
+from yieldplan.measure.gap import floor_of, gap_in_words, how_cut
 from yieldplan.model.plan import Plan, WoodPlan
 from yieldplan.papers.workbook.book import Book
 from yieldplan.papers.workbook.cells import FEET, MONEY, Put, money
@@ -158,9 +158,7 @@ def _how_good(sheet: Sheet, plan: Plan, cells: Cells) -> None:
     together = f"SUM({sheet.cell(3, rows[0])}:{sheet.cell(3, rows[-1])})"
     _judged(sheet, "together", gap_in_words(plan.woods), together, plan.total,
             floor_of(plan), last=True)  # fmt: skip
-    kinds = listed(
-        dict.fromkeys(FAMILY_IN_WORDS[wood.bound.family] for wood in plan.woods)
-    )
+    kinds = listed(dict.fromkeys(how_cut(wood) for wood in plan.woods))
     sheet.across(
         Put(
             value=f"Floor: no plan of this kind ({kinds}) on the pieces offered costs"

@@ -88,10 +88,15 @@ def _title(cutting: Cutting, unit: UnitName) -> str:
         else feet_and_inches(piece.length, unit)
     )
     feet = piece.board_feet
+    size = f"{long} × {tape(piece.width, unit)}"
+    if piece.is_stick:
+        size = f"{tape(piece.thick, unit)} × {tape(piece.width, unit)} × {long}"
+    # The line of a sheet or stick says its size, and its wood stands beside it.
+    stock = piece.line if piece.thing == "board" else f"{piece.thickness} {piece.thing}"
     words = [
-        f"{piece.line} {piece.grade}".strip(),
-        f"{long} × {tape(piece.width, unit)}",
-        cutting.breakdown.upper(),
+        f"{stock} {piece.grade}".strip() if not piece.is_stick else "",
+        size,
+        cutting.how_cut.upper(),
         f"{say_feet(feet)} board feet" if feet is not None else "",
     ]
     return "   ".join(word for word in words if word)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from yieldplan.measure.sawn import Sawn
 from yieldplan.model.blanks import Blank
@@ -16,12 +16,14 @@ GRID = 32
 
 
 def lines_under(
-    part: Part, sawn: Sawn, unit: UnitName, written: dict[str, str]
+    part: Part, sawn: Sawn, unit: UnitName, written: dict[str, str], route: str = ""
 ) -> list[str]:
     """What is written under a part, one thought a line.
 
     Parameters
     ----------
+    route
+        How it was made and what the next best would have cost; nothing in a bid.
     written
         Sums that stand further up, and the part they stand under; grows.
     """
@@ -34,6 +36,8 @@ def lines_under(
         else:
             as_above.setdefault(above, []).append(name)
     said += [f"{', '.join(names)}: as {above}" for above, names in as_above.items()]
+    if route and not any(blank.is_sawn_to_size for blank in sawn.blanks):
+        said.append(f"route: {route}")
     notes = (_glued(part), _from_sheet(sawn), part.note, _no_room(sawn))
     if any(notes):
         said.append("; ".join(dict.fromkeys(note for note in notes if note)))
@@ -53,11 +57,17 @@ def _sums(part: Part, unit: UnitName) -> Iterator[tuple[str, str]]:
 
 def _says_nothing(name: str, total: Sum) -> bool:
     """Whether a sum is the finished size over again."""
-    return len(total.terms) == 1 and total.terms[0].words in ("", "as drawn", name)
+    return len(total.terms) == 1 and total.terms[0].words in (
+        "", "as drawn", "stick", name,
+    )  # fmt: skip
 
 
 def _rough(sawn: Sawn, unit: UnitName) -> Iterator[tuple[str, str]]:
-    lines = [_rough_line(blank, unit) for blank in sawn.blanks if not blank.is_sheet]
+    solid = [blank for blank in sawn.blanks if not blank.is_sawn_to_size]
+    strips = [blank for blank in solid if _is_strip(blank)]
+    lines = [_rough_line(blank, unit) for blank in solid if not _is_strip(blank)]
+    if strips:
+        lines.append(_rough_strips(strips, unit))
     for line in dict.fromkeys(lines):
         yield "rough size", line
 
@@ -76,11 +86,40 @@ def _rough_line(blank: Blank, unit: UnitName) -> str:
     return f"rough{others}: {whole}   ({why})"
 
 
+def _is_strip(blank: Blank) -> bool:
+    """Whether it is a strip of free width: one size says as much as all of them."""
+    return blank.route == "glue up" and len(blank.inside) == 1
+
+
+def _rough_strips(strips: Sequence[Blank], unit: UnitName) -> str:
+    first = strips[0]
+    widths = sorted({strip.width.value for strip in strips})
+    wide = [size((width,), unit) for width in widths]
+    wide = [wide[0], wide[-1]] if len(wide) > 1 else wide
+    thick = size((first.thickness.value,), unit)
+    long = size((first.length.value,), unit)
+    why = "; ".join(
+        f"{name} {total.say(unit, grid=GRID)}"
+        for name, total in (("length", first.length), ("thickness", first.thickness))
+    )
+    joint = size((first.width.terms[-1].inches,), unit)
+    return (
+        f"rough strips: {thick} × {' to '.join(wide)} × {long}   ({why};"
+        f" width {joint} over what the strip brings)"
+    )
+
+
 def _glued(part: Part) -> str:
     return f"glued up from {part.strips} equal strips" if part.strips > 1 else ""
 
 
 def _from_sheet(sawn: Sawn) -> str:
+    if any(blank.is_stick for blank in sawn.blanks):
+        return "cut to length from the stick"
+    if sawn.boards and any(blank.turned for blank in sawn.blanks):
+        ways = {blank.turned for blank in sawn.blanks}
+        turned = "some of them turned" if len(ways) > 1 else "turned"
+        return f"sawn to size from the sheet, {turned} across it"
     is_sheet = any(blank.is_sheet for blank in sawn.blanks)
     return "sawn to size from the sheet" if is_sheet else ""
 

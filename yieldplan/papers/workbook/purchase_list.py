@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from yieldplan.measure.purchase import net_and_rough
+from yieldplan.measure.purchase import net_and_rough, running_length, say_run
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Plan, PurchaseLine
 from yieldplan.papers.workbook.book import Book
@@ -15,7 +15,7 @@ from yieldplan.papers.workbook.metric import metric_table
 from yieldplan.papers.workbook.numbers import decimal
 from yieldplan.papers.workbook.sheet import Sheet
 from yieldplan.papers.workbook.stored import Value
-from yieldplan.papers.workbook.words import counted, half_up, wood_in_words
+from yieldplan.papers.workbook.words import counted, half_up, listed, wood_in_words
 
 _HEAD = (
     "wood", "stock", "grade", "pieces", "net", "rough", "bought", "net of bought",
@@ -53,7 +53,7 @@ def fill(book: Book, plan: Plan) -> Cells:
     )
     rows = [_line(book, sheet, plan, line, piece_of) for line in plan.purchase]
     total_row = _together(sheet, plan, rows)
-    _notes(sheet, plan)
+    _notes(sheet, plan, piece_of)
     if plan.job.unit == "mm":
         metric_table(book, sheet, plan, rows, piece_of)
     total = sheet.cell_from_elsewhere(_COST, total_row)
@@ -113,8 +113,13 @@ def _line(
 
 
 def _stock(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> str:
+    """What it is sold by, without the wood: `4/4`, `5.2 mm sheet`, `stick 8 ft`."""
     piece = piece_of[line.pieces[0][0]]
-    return f"{piece.thickness} sheet" if piece.is_sheet else piece.thickness
+    # A sheet's or stick's line also says its size where there are several.
+    size = line.line.removeprefix(line.wood).removeprefix(f" {piece.thickness}").strip()
+    if piece.is_sheet:
+        return f"{piece.thickness} sheet {size}".strip()
+    return f"stick {size}" if piece.is_stick else piece.thickness
 
 
 def _feet(board_feet: Fraction) -> Put:
@@ -132,6 +137,15 @@ def _together(sheet: Sheet, plan: Plan, rows: list[int]) -> int:
     pairs = [
         net_and_rough(plan, ln) for ln in plan.purchase if ln.board_feet is not None
     ]
+    if not feet:
+        blanks = [Put(value="", rule="thick")] * 3
+        cells += [
+            *blanks,
+            blank,
+            blank,
+            _sum(sheet, _COST, rows, money(plan.total), MONEY),
+        ]
+        return sheet.row(*cells, least=22)
     for column, each in ((5, [p[0] for p in pairs]), (6, [p[1] for p in pairs])):
         shown = sum((half_up(value, 2) for value in each), Fraction(0))
         cells.append(_sum(sheet, column, rows, decimal(shown, 2), FEET))
@@ -151,7 +165,7 @@ def _sum(sheet: Sheet, column: int, rows: list[int], value: Value, shown: str) -
     )  # fmt: skip
 
 
-def _notes(sheet: Sheet, plan: Plan) -> None:
+def _notes(sheet: Sheet, plan: Plan, piece_of: Mapping[str, Piece]) -> None:
     sheet.gap(4)
     notes = [
         f"Net, rough and bought in board feet, costs in {plan.job.currency}. Net is the"
@@ -159,12 +173,27 @@ def _notes(sheet: Sheet, plan: Plan) -> None:
         " measured by.",
         "A price in a frame may be changed: the costs follow. The plan itself was made"
         " at the prices shown, and another price may make another plan the better one.",
+        _sticks(plan, piece_of),
         _dates(plan),
         "Tax, surfacing and delivery are not in it.",
     ]
     for note in notes:
         if note:
             sheet.across(Put(value=note, size=9))
+
+
+def _sticks(plan: Plan, piece_of: Mapping[str, Piece]) -> str:
+    """How far the sticks run in all, as a yard asks."""
+    runs: dict[str, Fraction] = {}
+    for line in plan.purchase:
+        run = running_length(line, piece_of)
+        if run is not None:
+            runs[line.wood] = runs.get(line.wood, Fraction(0)) + run
+    said = [
+        f"{wood_in_words(plan.job, wood)} {say_run(run, plan.job.unit)}"
+        for wood, run in runs.items()
+    ]
+    return f"Sticks: {listed(said)}." if said else ""
 
 
 def _dates(plan: Plan) -> str:
@@ -179,8 +208,8 @@ def _dates(plan: Plan) -> str:
 def pieces_in_words(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> str:
     """`4 boards: W1, W2, W3, W4`."""
     count = sum(copies for _, copies in line.pieces)
-    kind = "sheet" if piece_of[line.pieces[0][0]].is_sheet else "board"
-    if kind == "sheet":
+    kind = piece_of[line.pieces[0][0]].thing
+    if kind != "board":
         return counted(count, kind)
     names = ", ".join(
         name if copies == 1 else f"{copies} × {name}" for name, copies in line.pieces

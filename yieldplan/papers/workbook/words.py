@@ -38,6 +38,8 @@ def wood_in_words(job: Job, wood: str) -> str:
     """A wood as the job calls it, with its species or product where that says more."""
     if is_sheet(job, wood):
         named = job.sheets[wood].product
+    elif wood in job.sticks and wood not in job.woods:
+        named = job.sticks[wood].product
     else:
         known = job.woods.get(wood)
         named = known.species if known else wood
@@ -60,11 +62,18 @@ def listed(names: Iterable[str]) -> str:
 def what_is_bought(plan: Plan) -> str:
     """`4 boards of walnut, 2 boards of poplar and 1 sheet of birch plywood`."""
     return listed(
-        counted(len(wood.cuttings), "sheet" if wood.is_sheet else "board")
-        + f" of {plan.job.sheets[wood.wood].product if is_sheet(plan.job, wood.wood) else wood.wood}"
+        f"{counted(len(wood.cuttings), wood.thing)} of {_made_of(plan.job, wood.wood)}"
         for wood in plan.woods
         if wood.cuttings
     )
+
+
+def _made_of(job: Job, wood: str) -> str:
+    if wood in job.woods:
+        return wood
+    if wood in job.sticks:
+        return job.sticks[wood].product
+    return job.sheets[wood].product if wood in job.sheets else wood
 
 
 def finished_size(part: Part, unit: UnitName) -> str:

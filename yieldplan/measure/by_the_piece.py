@@ -1,0 +1,125 @@
+"""Sheets and sticks of a quick bid: how many to buy, in the size that costs least."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from math import ceil
+
+from yieldplan.measure.add_for_waste import waste_percent
+from yieldplan.measure.money import from_units, to_the_cent
+from yieldplan.measure.order import natural
+from yieldplan.measure.takeoff import Taken
+from yieldplan.model.bid import BidLine
+from yieldplan.model.job import Job
+from yieldplan.units import Inches, feet_and_inches, tape
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Size:
+    """A size on offer.
+
+    Parameters
+    ----------
+    holds
+        How much of it there is: face of a sheet, length of a stick. [sq in or in]
+    """
+
+    line: str
+    holds: Fraction
+    fits: bool
+    price: Decimal
+    quantity: int | None
+
+
+def by_the_piece(taken: Sequence[Taken], job: Job) -> tuple[BidLine, ...]:
+    """A line for each sheet product, then one for each stick."""
+    made_of: dict[str, list[Taken]] = {}
+    for each in taken:
+        if each.blank.is_sawn_to_size:
+            made_of.setdefault(each.blank.wood, []).append(each)
+    names = sorted(made_of, key=natural)
+    return (
+        *(_sheets(name, made_of[name], job) for name in names if name in job.sheets),
+        *(_sticks(name, made_of[name], job) for name in names if name in job.sticks),
+    )
+
+
+def _sheets(name: str, taken: Sequence[Taken], job: Job) -> BidLine:
+    sheet = job.sheets[name]
+    area = sum((each.rough_face for each in taken), Fraction(0))
+    sizes = []
+    for size in sheet.sizes:
+        sides = f"{tape(size.width, job.unit)} × {tape(size.length, job.unit)}"
+        sizes.append(
+            _Size(
+                line=f"{sheet.product} {sides}" if sheet.more_sizes else sheet.product,
+                holds=size.length * size.width,
+                fits=_lie_on(taken, size.length, size.width),
+                price=size.price,
+                quantity=size.quantity,
+            )
+        )
+    return _line(name, area, sizes, job, is_stick=False)
+
+
+def _sticks(name: str, taken: Sequence[Taken], job: Job) -> BidLine:
+    stick, shop = job.sticks[name], job.shop
+    run = sum(
+        ((each.blank.length.value + shop.kerf) * each.count for each in taken),
+        Fraction(0),
+    )
+    longest = max(each.blank.length.value for each in taken)
+    sizes = []
+    for size in stick.lengths:
+        usable = size.length - 2 * shop.stick_trim
+        mm = " mm" if job.unit == "mm" else ""
+        sizes.append(
+            _Size(
+                line=f"{stick.product} {feet_and_inches(size.length, job.unit)}{mm}",
+                holds=max(usable, Fraction(1)),
+                fits=longest <= usable,
+                price=size.price,
+                quantity=size.quantity,
+            )
+        )
+    return _line(name, run, sizes, job, is_stick=True)
+
+
+def _lie_on(taken: Iterable[Taken], length: Inches, width: Inches) -> bool:
+    blanks = [each.blank for each in taken]
+    return all(b.length.value <= length and b.width.value <= width for b in blanks)
+
+
+def _line(
+    name: str, much: Fraction, sizes: Sequence[_Size], job: Job, *, is_stick: bool
+) -> BidLine:
+    add = job.shop.add_percent_sheets
+    with_waste = much * (100 + add) / 100
+
+    def cost(size: _Size) -> tuple[bool, Fraction, Fraction]:
+        # What every part fits on before what it does not; then what costs least.
+        number = ceil(with_waste / size.holds)
+        return not size.fits, number * Fraction(size.price), -size.holds
+
+    best = min(sizes, key=cost)
+    buy, per = ceil(with_waste / best.holds), from_units(best.price)
+    is_short = best.quantity is not None and best.quantity < buy
+    return BidLine(
+        wood=name,
+        line=best.line,
+        thickness="",
+        grade="",
+        is_sheet=not is_stick,
+        is_stick=is_stick,
+        net=None,
+        rough=None,
+        add_percent=add,
+        waste_percent=waste_percent(add),
+        buy=Fraction(buy),
+        per=per,
+        total=to_the_cent(buy * per),
+        price_note=f"the job offers only {best.quantity}" if is_short else "",
+    )
