@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from random import Random
+from typing import Any
 
 import pytest
 
 from tests.checking import brute
 from tests.checking.tiny import TinyBlank, TinyPiece, TinyWood, document
-from yieldplan.checking.bound import price_out
+from yieldplan.checking.bound import greatest_worths, price_out
 from yieldplan.checking.reading import read
 
 # Few marks fall between clear and sound, so that most of them block some blanks only.
+NUMBER = {"R": 40, "C": 30, "E": 12}
 FACES = [("clear", "clear"), ("clear", "sound"), ("sound", "any"), ("any", "any")]
 
 
-def marked_wood(family: str, random: Random) -> tuple[TinyWood, dict[str, int]]:
-    """A piece that costs nothing, so that the least change of its worth is seen."""
+def marked_wood(
+    family: str, random: Random, mode: str = ""
+) -> tuple[TinyWood, dict[str, int]]:
+    """A piece with many marks, and one rule more that it is cut by."""
     along, across = random.randint(5, 10), random.randint(3, 8)
     kerf, step = random.choice([(0, (1, 1)), (1, (1, 1)), (2, (3, 2)), (5, (2, 3))])
     size = (along * step[0] + random.randint(0, 2), across * step[1])
@@ -26,6 +32,7 @@ def marked_wood(family: str, random: Random) -> tuple[TinyWood, dict[str, int]]:
         box = (x0, y0, x0 + random.randint(1, 3), y0 + random.randint(1, 3))
         kind = random.choice(["knot", "knot", "sap", "split"])
         marks.append((kind, random.choice(["A", "B", "through"]), box))
+    marks = marks[: random.randint(0, len(marks))] if mode else marks
     blanks, prices = [], {}
     for number in range(random.randint(2, 5)):
         long, wide = random.randint(1, 5), random.randint(1, 4)
@@ -44,7 +51,121 @@ def marked_wood(family: str, random: Random) -> tuple[TinyWood, dict[str, int]]:
         prices[f"part {number}"] = long * wide * 10 + random.randint(-6, 9)
     piece = TinyPiece(id="P", size=size, price=0, marks=tuple(marks))
     need = dict.fromkeys(prices, 1)
-    return TinyWood(family, kerf, step, tuple(blanks), (piece,), need), prices
+    wood = TinyWood(family, kerf, step, tuple(blanks), (piece,), need)
+    for each in mode.split():
+        wood = MODES[each](wood, random)
+    return wood, prices
+
+
+def _piece(wood: TinyWood, **said: Any) -> TinyWood:
+    return replace(wood, pieces=(replace(wood.pieces[0], **said),))
+
+
+def _trims(wood: TinyWood, random: Random) -> TinyWood:
+    return _piece(
+        replace(wood, marks_from=random.choice(["zero end", "trimmed end"])),
+        trims=(random.randint(0, 2), random.randint(0, 2)),
+        edges=(random.randint(0, 2), random.randint(0, 2)),
+    )
+
+
+def _crook(wood: TinyWood, random: Random) -> TinyWood:
+    at_most = random.choice([None, None, 0, 1, 2, 3, 5])
+    wood = replace(wood, crook_at_most=at_most)
+    return _piece(wood, crook=random.randint(1, wood.pieces[0].size[1]))
+
+
+def _taper(wood: TinyWood, random: Random) -> TinyWood:
+    wide = wood.pieces[0].size[1]
+    widths = [wide, random.randint(1, wide)]
+    random.shuffle(widths)
+    return _piece(wood, widths=(widths[0], widths[1]))
+
+
+def _twist(wood: TinyWood, random: Random) -> TinyWood:
+    longest = random.randint(1, wood.pieces[0].size[0])
+    return _piece(replace(wood, twisted_at_most=longest), twist=1)
+
+
+def _bow(wood: TinyWood, random: Random) -> TinyWood:
+    return _piece(wood, bow=random.randint(1, 30))
+
+
+def _margins(wood: TinyWood, random: Random) -> TinyWood:
+    return replace(
+        wood, around_knots=random.randint(0, 3), short_of_checks=random.randint(0, 4)
+    )
+
+
+def _zones(wood: TinyWood, random: Random) -> TinyWood:
+    zones = {part: random.choice([0, 1, 2, 4]) for part in wood.need}
+    blanks = []
+    for blank in wood.blanks:
+        (part,) = blank.makes
+        many = random.random() < 0.2 and blank.size[0] > 1 + wood.kerf
+        at = random.randint(0, 2)
+        blanks.append(replace(blank, makes={part: 2 if many else 1}, at=at))
+    return replace(wood, zones=zones, blanks=tuple(blanks))
+
+
+def _steps(wood: TinyWood, random: Random) -> TinyWood:
+    """Two or three of the blanks are a set, in an order of its own."""
+    blanks = list(wood.blanks)
+    random.shuffle(blanks)
+    number = min(random.randint(1, 3), len(blanks))
+    faces = random.choice(FACES)
+    for n in range(number):
+        blanks[n] = replace(blanks[n], step=("set", n + 1, number), faces=faces)
+    return replace(wood, blanks=tuple(blanks))
+
+
+def _offcuts(wood: TinyWood, random: Random) -> TinyWood:
+    long, wide = wood.pieces[0].size
+    sizes = [
+        (random.randint(1, long), random.randint(1, wide))
+        for _ in range(random.randint(1, 2))
+    ]
+    wood = replace(wood, percent=random.randint(1, 50), sizes=tuple(sizes))
+    return _piece(wood, price=random.randint(0, 20 * long * wide))
+
+
+MODES: dict[str, Callable[[TinyWood, Random], TinyWood]] = {
+    "trims": _trims,
+    "crook": _crook,
+    "taper": _taper,
+    "twist": _twist,
+    "bow": _bow,
+    "margins": _margins,
+    "zones": _zones,
+    "steps": _steps,
+    "offcuts": _offcuts,
+}
+
+
+@pytest.mark.parametrize("family", "RCE")
+@pytest.mark.parametrize(
+    "mode",
+    [
+        *MODES,
+        "trims crook taper",
+        "trims crook margins zones",
+        "trims taper twist bow",
+        "trims zones margins",
+        "trims zones margins steps",
+        "trims steps offcuts",
+        "trims margins offcuts",
+        " ".join(MODES),
+    ],
+)
+def test_worth_with_a_rule_more_is_what_trying_everything_gives(
+    family: str, mode: str
+) -> None:
+    for seed in range(NUMBER[family]):
+        wood, prices = marked_wood(family, Random(f"{mode} {seed}"), mode)
+        plan, objections = read(document(wood, [], prices=prices))
+        assert plan is not None, objections
+        worth = greatest_worths(plan, plan.woods[0])["P"]
+        assert worth == brute.greatest(wood, wood.pieces[0], prices), seed
 
 
 @pytest.mark.parametrize(("family", "number"), [("R", 200), ("C", 150), ("E", 40)])

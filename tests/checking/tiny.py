@@ -27,6 +27,10 @@ class TinyBlank:
     faces: tuple[str, str] = ("clear", "clear")
     route: str = "plane"
     lines: tuple[str, ...] = ("oak 4/4",)
+    step: tuple[str, int, int] | None = None
+    """The set it is a step of, its number, of how many."""
+    at: int = 0
+    """Where the first of its parts begins, as far as there is room. [ticks]"""
 
 
 @dataclass(frozen=True)
@@ -41,6 +45,16 @@ class TinyPiece:
     edges: tuple[int, int] = (0, 0)
     marks: tuple[tuple[str, str, Rect], ...] = ()
     line: str = "oak 4/4"
+    widths: tuple[int, int] | None = None
+    """At zero and at the far end, where they differ."""
+    crook: int = 0
+    bow: int = 0
+    twist: int = 0
+
+    @property
+    def is_straight(self) -> bool:
+        """Neither crooked, bowed, twisted nor tapered."""
+        return not (self.crook or self.bow or self.twist or self.widths)
 
 
 @dataclass(frozen=True)
@@ -55,6 +69,14 @@ class TinyWood:
     need: Mapping[str, int]
     marks_from: str = "zero end"
     set_up: frozenset[str] = field(default_factory=frozenset)
+    zones: Mapping[str, int] = field(default_factory=dict)
+    """How far from its ends a part is a joint zone, where it is. [ticks]"""
+    crook_at_most: int | None = None
+    twisted_at_most: int = 0
+    around_knots: int = 0
+    short_of_checks: int = 0
+    percent: int = 0
+    sizes: tuple[tuple[int, int], ...] = ()
 
 
 def document(
@@ -66,8 +88,10 @@ def document(
 ) -> dict[str, Any]:
     """A plan file for a tiny wood; `priced` has to be what the prices prove."""
     price_of = {piece.id: piece.price for piece in wood.pieces}
-    cost = sum(price_of[cutting["stock"]] for cutting in cuttings)
-    step = gcd(*price_of.values())
+    cost = sum(
+        price_of[cutting["stock"]] - _worth_in(cutting["tree"]) for cutting in cuttings
+    )
+    step = 1 if wood.percent else gcd(*price_of.values())
     value = max(0, -(-priced // step) * step) if step else 0
     part_sizes = _part_sizes(wood)
     return {
@@ -95,7 +119,7 @@ def document(
                 "back_face": "any",
                 "strips": 1,
                 "set_up": part in wood.set_up,
-                "zone": 0,
+                "zone": wood.zones.get(part, 0),
                 "glue_up": None,
             }
             for part, (length, width) in sorted(part_sizes.items())
@@ -110,12 +134,15 @@ def document(
                     "kerf": wood.kerf,
                     "step": list(wood.step),
                     "marks_from": wood.marks_from,
-                    "crook_at_most": None,
-                    "twisted_at_most": 0,
-                    "around_knots": 0,
-                    "short_of_checks": 0,
+                    "crook_at_most": wood.crook_at_most,
+                    "twisted_at_most": wood.twisted_at_most,
+                    "around_knots": wood.around_knots,
+                    "short_of_checks": wood.short_of_checks,
                     "resaw_kerf": 0,
-                    "offcuts": {"percent": 0, "sizes": []},
+                    "offcuts": {
+                        "percent": wood.percent,
+                        "sizes": [list(size) for size in wood.sizes],
+                    },
                 },
                 "need": dict(wood.need),
                 "missing": {},
@@ -147,16 +174,33 @@ def _part_sizes(wood: TinyWood) -> dict[str, tuple[int, int]]:
     return sizes
 
 
+def places(wood: TinyWood, blank: TinyBlank) -> list[tuple[str, int, int]]:
+    """Where the parts of a blank lie along it: part, its beginning, its length."""
+    sizes = _part_sizes(wood)
+    row = [part for part, count in sorted(blank.makes.items()) for _ in range(count)]
+    taken = sum(sizes[part][0] for part in row) + (len(row) - 1) * wood.kerf
+    x = min(blank.at, blank.size[0] - taken)
+    found = []
+    for part in row:
+        found.append((part, x, sizes[part][0]))
+        x += sizes[part][0] + wood.kerf
+    return found
+
+
+def _worth_in(node: Mapping[str, Any]) -> int:
+    return node.get("worth", 0) + sum(map(_worth_in, node.get("into", [])))
+
+
 def _blank(
     wood: TinyWood, blank: TinyBlank, sizes: Mapping[str, tuple[int, int]]
 ) -> dict[str, Any]:
-    inside, x = [], 0
-    for part, count in sorted(blank.makes.items()):
-        for _ in range(count):
-            inside.append(
-                {"part": part, "at": [x, 0], "size": list(sizes[part]), "slice": 0}
-            )
-            x += sizes[part][0] + wood.kerf
+    inside = [
+        {"part": part, "at": [x, 0], "size": list(sizes[part]), "slice": 0}
+        for part, x, _ in places(wood, blank)
+    ]
+    step = None
+    if blank.step is not None:
+        step = dict(zip(("set", "number", "of"), blank.step, strict=True))
     return {
         "id": blank.id,
         "route": blank.route,
@@ -169,7 +213,7 @@ def _blank(
         "show_face": blank.faces[0],
         "back_face": blank.faces[1],
         "turned": False,
-        "step": None,
+        "step": step,
         "may_spare": False,
     }
 
@@ -186,12 +230,12 @@ def _piece(piece: TinyPiece) -> dict[str, Any]:
         "grade": "",
         "lot": "",
         "size": list(piece.size),
-        "widths": [piece.size[1]] * 2,
-        "crook": 0,
-        "bow": 0,
-        "twist": 0,
+        "widths": list(piece.widths or [piece.size[1]] * 2),
+        "crook": piece.crook,
+        "bow": piece.bow,
+        "twist": piece.twist,
         "copies": piece.copies,
-        "board_feet": None,
+        "board_feet": "1.00",
         "per_foot": None,
         "price": piece.price,
         "trims": list(piece.trims),
@@ -221,7 +265,7 @@ def _money(wood: TinyWood, cuttings: Sequence[Mapping[str, Any]]) -> dict[str, A
                 "line": line,
                 "grade": "",
                 "pieces": [[stock, copies] for stock, copies in sorted(bought.items())],
-                "board_feet": None,
+                "board_feet": f"{sum(bought.values())}.00",
                 "by": "piece",
                 "per": price,
                 "total": int(cents * 10_000),

@@ -91,7 +91,18 @@ def bound_is_not_above_the_cost(plan: Plan) -> Iterator[str]:
 
 def price_out(plan: Plan, wood: Wood) -> int:
     """What the prices prove that no plan for `need` can cost less than. [money/10,000]"""
-    total = sum(wood.bound.prices.get(part, 0) * n for part, n in wood.need.items())
+    worths = greatest_worths(plan, wood)
+    return sum(
+        wood.bound.prices.get(part, 0) * n for part, n in wood.need.items()
+    ) + sum(
+        piece.copies * min(0, piece.price - worths[piece.id])
+        for piece in stock_of(plan, wood)
+    )
+
+
+def greatest_worths(plan: Plan, wood: Wood) -> dict[str, int]:
+    """The most that each piece can give in one pattern, by its name. [money/10,000]"""
+    worths = {}
     for blanks, pieces in _by_blanks(plan, wood):
         grids = [lay_out(piece, wood.rules) for piece in pieces]
         tables = Tables(
@@ -105,8 +116,8 @@ def price_out(plan: Plan, wood: Wood) -> int:
             alike = grid, piece.price, piece.length, piece.width
             if alike not in known:
                 known[alike] = greatest(piece, wood.rules, grid, tables)
-            total += piece.copies * min(0, piece.price - known[alike])
-    return total
+            worths[piece.id] = known[alike]
+    return worths
 
 
 def lift(plan: Plan, wood: Wood, priced: int) -> int:

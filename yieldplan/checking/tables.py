@@ -105,7 +105,9 @@ class Tables:
                     if end > reach:
                         break
                     near, far = item.zones
-                    if zones[start] >= start + near and zones[end - far] >= end:
+                    if near and zones[start] < start + near:
+                        continue
+                    if not far or zones[end - far] >= end:
                         best[end] = max(best[end], best[start] + item.worth)
         return max(best)
 
