@@ -49,6 +49,8 @@ class Piece:
         Price per board foot; None when priced as a piece. [money/10,000]
     price
         Of one copy. [money/10,000]
+    marks_from
+        Where its crosscut marks are read from; None where its kind says it.
     end_trims, edge_passes
         What is lost at zero and far end, at near and far edge. [in]
     """
@@ -77,6 +79,7 @@ class Piece:
     crook: Inches = Fraction(0)
     bow: Inches = Fraction(0)
     twist: Inches = Fraction(0)
+    marks_from: MarksFrom | None = None
     where: Where | None = None
 
     @property
