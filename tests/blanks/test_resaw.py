@@ -22,7 +22,7 @@ def test_two_sides_of_a_half_come_from_six_quarter() -> None:
     (blank,) = resawn(make_part("side", "20", "5", "1/2", quantity=2))
     assert blank.thickness.value == inches("1-3/8")
     assert dict(blank.makes) == {"side": 2}
-    assert blank.words == "2 × side, resawn"
+    assert blank.words == "side (2 resawn)"
     assert str(blank.thickness) == (
         "2 × 1/2 finished thickness + 2 × 1/8 to plane a slice + 1/16 bandsaw kerf"
         " + 1/16 to flatten it before resawing = 1-3/8"

@@ -87,7 +87,7 @@ def resawn(blank: Blank, parts: Sequence[Part], job: Job) -> Blank:
 
 def _of_one_part(part: Part, plain: Blank, count: int, job: Job) -> Blank:
     blank = resawn(plain, [part] * count, job)
-    words = f"{count} × {part.id}, resawn"
+    words = f"{part.id} ({count} resawn)"
     return dataclasses.replace(blank, route="resaw", words=words)
 
 

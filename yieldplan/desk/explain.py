@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from yieldplan.desk.in_the_plan import Sawn, find_part, sawn_blanks
+from yieldplan.desk.routes_in_the_plan import routes_in
 from yieldplan.plan_file import Document
 from yieldplan.units import UnitName, from_ticks, tape
 
@@ -65,6 +66,8 @@ def _what(part: Document, document: Document, rule: _Rule) -> Iterator[str]:
     yield f"Show face {part['show_face']}, back {part['back_face']}."
     if part["strips"] > 1:
         yield f"Glued up from {part['strips']} equal strips."
+    if part["glue_up"] is not None:
+        yield _glue_up(part["glue_up"], rule)
     if part["set_up"]:
         yield "A set-up piece to try a joint on: made from waste, or not at all."
     demand = _demand(part)
@@ -72,10 +75,23 @@ def _what(part: Document, document: Document, rule: _Rule) -> Iterator[str]:
         missing = wood["missing"].get(demand, 0)
         if missing:
             what = "strips" if part["strips"] > 1 else "of them"
+            what = "steps of its width" if part["glue_up"] is not None else what
             yield (
                 f"INCOMPLETE: {missing} {what} could not be had from the "
                 f"{wood['wood']} offered."
             )
+
+
+def _glue_up(said: Document, rule: _Rule) -> str:
+    colour = {
+        "any": "from any boards",
+        "one lot": "all of one lot",
+        "one board": "all of one board",
+    }[said["colour"]]
+    return (
+        f"May be glued up from strips {rule.say(said['least'])} to {rule.say(said['most'])} "
+        f"wide, {colour}; with the trim they come to {rule.say(said['units'] * said['step'])}."
+    )
 
 
 def _why(part: Document, rule: _Rule) -> Iterator[str]:
@@ -117,19 +133,28 @@ def _where(part: Document, document: Document, rule: _Rule) -> Iterator[str]:
     if not sawn:
         yield "No board of this plan is cut for it."
         return
+    route = routes_in(document).of([demand])
+    yield "How it is made"
+    yield f"  {route.taken}"
+    if route.next_best:
+        yield f"  next best: {route.next_best}"
+    yield ""
     yield "Where it comes from"
     for blank in document["blanks"]:
         here = [each for each in sawn if each.blank["id"] == blank["id"]]
         if not here:
             continue
-        yield f"  {_blank(blank, demand, rule)}"
+        yield f"  {_blank(blank, part, demand, rule)}"
         for each in here:
             yield from (f"    {line}" for line in _place(each, demand, rule))
 
 
-def _blank(blank: Document, demand: str, rule: _Rule) -> str:
+def _blank(blank: Document, part: Document, demand: str, rule: _Rule) -> str:
     length, width = blank["size"]
-    made = [f"{n} {name}" for name, n in blank["makes"].items()]
+    made = "makes " + " and ".join(f"{n} {name}" for name, n in blank["makes"].items())
+    if part["glue_up"] is not None:
+        brought = blank["makes"][demand] * part["glue_up"]["step"]
+        made = f"brings {rule.say(brought)} of the width of {part['id']}"
     inside = [box for box in blank["inside"] if box["part"] == demand]
     over = ""
     if len(blank["inside"]) == 1:
@@ -141,7 +166,7 @@ def _blank(blank: Document, demand: str, rule: _Rule) -> str:
     return (
         f"Blank {blank['id']} ({blank['route']}), rough {rule.times(width, length)} "
         f"(width × length) of stock at least {rule.say(blank['thickness'])} thick, "
-        f"makes {' and '.join(made)}{over}."
+        f"{made}{over}."
     )
 
 
@@ -150,7 +175,7 @@ def _place(sawn: Sawn, demand: str, rule: _Rule) -> Iterator[str]:
     x0, y0, x1, y1 = node["box"]
     length, width = stock["size"]
     grade = f" {stock['grade']}" if stock["grade"] else ""
-    copy = f", sheet {sawn.copy} of its kind" if stock["copies"] > 1 else ""
+    copy = f", {stock['kind']} {sawn.copy} of its kind" if stock["copies"] > 1 else ""
     yield (
         f"{stock['id']} ({stock['line']}{grade}, {rule.times(width, length)}){copy}: "
         f"{_stretch(x0, x1, sawn.kerf, rule)}, {rule.say(y0)} to {rule.say(y1)} from the "
@@ -159,9 +184,12 @@ def _place(sawn: Sawn, demand: str, rule: _Rule) -> Iterator[str]:
     for box in sawn.blank["inside"]:
         if box["part"] == demand and len(sawn.blank["inside"]) > 1:
             at = box["at"]
+            number, count = sawn.blank["inside"].index(box) + 1, len(sawn.blank["inside"])
+            which = f"In it {_ordinal(number)} of {count}"
+            if any(each["slice"] for each in sawn.blank["inside"]):
+                which = f"Slice {box['slice'] + 1} of it, from the face that is up"
             yield (
-                f"  In it {_ordinal(sawn.blank['inside'].index(box) + 1)} of "
-                f"{len(sawn.blank['inside'])}, from {rule.say(at[0])} along and "
+                f"  {which}, from {rule.say(at[0])} along and "
                 f"{rule.say(at[1])} across."
             )
 
@@ -178,4 +206,6 @@ def _ordinal(number: int) -> str:
 
 
 def _demand(part: Document) -> str:
+    if part["glue_up"] is not None:
+        return f"{part['id']} width"
     return f"{part['id']} strip" if part["strips"] > 1 else str(part["id"])

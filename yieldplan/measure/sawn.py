@@ -18,7 +18,7 @@ class Sawn:
     Parameters
     ----------
     blanks
-        The blanks it is milled from, as used in the plan; all of its routes in a bid.
+        The blanks it is milled from, as used in the plan or as a bid counts on them.
     boards
         The pieces they are cut from.
     missing

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from yieldplan.measure.routes_taken import routes_of
 from yieldplan.measure.sawn import sawn_by_plan, sawn_by_routes
 from yieldplan.model.bid import Bid
 from yieldplan.model.plan import Plan
@@ -41,7 +42,8 @@ class Workbook(Paper):
         cells = purchase_list.fill(book, plan)
         cost.fill(first, plan, cells)
         boards_to_pull.fill(book, plan)
-        parts_list.fill(book, plan.job, plan.parts, sawn_by_plan(plan))
+        sawn = sawn_by_plan(plan)
+        parts_list.fill(book, plan.job, plan.parts, sawn, routes_of(plan))
         cut_diagrams.fill(book, plan)
         where_it_goes.fill(book, plan)
         assumptions.fill(book, plan, report)

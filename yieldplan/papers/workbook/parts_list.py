@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from yieldplan.measure.order import natural
+from yieldplan.measure.routes_taken import Routes
 from yieldplan.measure.sawn import Sawn, together
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
@@ -24,8 +25,14 @@ _COLUMNS = (154, 56, 180, 70, 80)
 _MOST_NAMES = 6  # in one cell; the next six say "as" the first
 
 
-def fill(book: Book, job: Job, parts: Sequence[Part], sawn: Mapping[str, Sawn]) -> None:
-    """Write the sheet."""
+def fill(
+    book: Book,
+    job: Job,
+    parts: Sequence[Part],
+    sawn: Mapping[str, Sawn],
+    routes: Routes | None = None,
+) -> None:
+    """Write the sheet; in a bid nothing is known of routes."""
     note = (
         f"Finished sizes in {UNIT_IN_WORDS[job.unit]}, thickness × width × length; the"
         " grain runs with the length. Under each part the sum of its size, then the"
@@ -35,7 +42,7 @@ def fill(book: Book, job: Job, parts: Sequence[Part], sawn: Mapping[str, Sawn]) 
     ordered = [part for part in parts if not part.set_up]
     for wood in sorted({part.wood for part in ordered}, key=natural):
         group = [part for part in ordered if part.wood == wood]
-        _group(sheet, wood_in_words(job, wood), group, job.unit, sawn)
+        _group(sheet, wood_in_words(job, wood), group, job.unit, sawn, routes)
     tests = [part for part in parts if part.set_up]
     if tests:
         _group(sheet, "Set-up pieces for the joints, any face", tests, job.unit, sawn)
@@ -47,6 +54,7 @@ def _group(
     parts: Sequence[Part],
     unit: UnitName,
     sawn: Mapping[str, Sawn],
+    routes: Routes | None = None,
 ) -> None:
     sheet.gap(6)
     count = sum(part.quantity for part in parts)
@@ -55,7 +63,11 @@ def _group(
         with sheet.together():
             if number == 0:
                 _heading(sheet, name, counted(count, "part"))
-            _parts(sheet, alike, unit, together(alike, sawn), written)
+            taken = routes.of([each.demand for each in alike]) if routes else None
+            _parts(
+                sheet, alike, unit, together(alike, sawn), written,
+                taken.words if taken else "",
+            )  # fmt: skip
 
 
 def _alike(parts: Iterable[Part], sawn: Mapping[str, Sawn]) -> list[list[Part]]:
@@ -66,7 +78,7 @@ def _alike(parts: Iterable[Part], sawn: Mapping[str, Sawn]) -> list[list[Part]]:
         looks = (
             part.id if is_missing else "",
             part.wood, part.length, part.width, part.thickness, part.show_face,
-            part.back_face, part.strips, part.note,
+            part.back_face, part.strips, part.glue_up, part.note,
         )  # fmt: skip
         groups.setdefault(looks, []).append(part)
     return [
@@ -99,12 +111,13 @@ def _parts(
     unit: UnitName,
     sawn: Sawn,
     written: dict[str, str],
+    route: str,
 ) -> None:
     part = alike[0]
     names = ", ".join(each.id for each in alike)
     if len(alike) > 1 and part.quantity > 1:
         names += f" ({part.quantity} each)"
-    lines = lines_under(part, sawn, unit, written)
+    lines = lines_under(part, sawn, unit, written, route)
     rule: Rule = "none" if lines else "thin"
     count = sum(each.quantity for each in alike)
     sheet.row(
