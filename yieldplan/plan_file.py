@@ -63,6 +63,7 @@ def write(plan: Plan) -> Document:
             for word in sorted(FORBIDS)
         },
         "zones": sorted(forbidden_in_joints(bridge_pith=shop.bridge_pith)),
+        "on_the_bench": dict(sorted(plan.on_the_bench.items())),
         "parts": [_part(part, shop) for part in plan.parts],
         "blanks": [
             _blank(blank, plan.fits.get(blank.id, ()), shop.kerf)

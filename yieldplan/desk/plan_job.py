@@ -10,10 +10,17 @@ from pathlib import Path
 from yieldplan import assemblies, blanks, job, packing, plan_file, sources, stock
 from yieldplan.checking import check
 from yieldplan.desk.check_plan import report_of
+from yieldplan.desk.what_is_left import (
+    is_saved_plan,
+    less_made,
+    less_used,
+    what_is_left,
+)
 from yieldplan.faults import Faults, FaultsFound
 from yieldplan.measure import purchase
 from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
+from yieldplan.sources.one_grid import on_one_grid
 
 
 class PlanRefused(RuntimeError):  # noqa: N818 - named for what happened
@@ -35,8 +42,19 @@ def plan_job(
     *,
     stop: packing.Stop,
     hear: Callable[[packing.Progress], None],
+    since: Path | None = None,
+    say_back: Callable[[Sequence[str]], None] = lambda _: None,
 ) -> Outcome:
     """Plan every wood of a job from the pieces offered.
+
+    Parameters
+    ----------
+    tallies
+        Tallies of boards; a saved plan among them offers what is left of it.
+    since
+        What was cut of the saved plan and found in its wood since.
+    say_back
+        Told what was read from short lines, in full words, before the search.
 
     Raises
     ------
@@ -49,13 +67,17 @@ def plan_job(
     commission = job.read(job_file, faults)
     if commission is None:
         raise FaultsFound(faults)
-    built = assemblies.parts_of(commission, faults)
+    left = what_is_left(tallies, since, commission, faults)
+    built = assemblies.parts_of(less_made(commission, left), faults)
     routes = blanks.routes(built.parts, commission, faults)
-    offered = (
-        *sources.read(tallies, commission, faults),
-        *sources.sheets_and_sticks(commission, routes, built.parts),
+    listed = [path for path in tallies if not is_saved_plan(path)]
+    boards = sources.read(listed, commission, faults, also=left.pieces)
+    of_the_job = sources.sheets_and_sticks(commission, routes, built.parts)
+    offered = on_one_grid(
+        (*boards, *less_used(of_the_job, left, commission)), commission.shop
     )
     faults.stop_if_any()
+    say_back(sources.as_read(listed, boards, commission))
 
     fits = stock.fits(routes, offered)
     woods = tuple(
@@ -73,6 +95,7 @@ def plan_job(
         woods=woods,
         purchase=purchase.lines(woods),
         cautions=built.cautions,
+        on_the_bench=left.made,
     )
     document = plan_file.write(plan)
     report = report_of(check(document))

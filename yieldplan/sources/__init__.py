@@ -12,11 +12,19 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 
 
-def read(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ...]:
-    """Every piece of every file, board feet and price fixed; mistakes go to `faults`."""
+def read(
+    paths: Sequence[Path], job: Job, faults: Faults, *, also: Sequence[Piece] = ()
+) -> tuple[Piece, ...]:
+    """Every piece of every file, board feet and price fixed; mistakes go to `faults`.
+
+    Parameters
+    ----------
+    also
+        Pieces that are offered besides, such as what is left of a saved plan.
+    """
     from yieldplan.sources.offered import read_all
 
-    return read_all(paths, job, faults)
+    return read_all(paths, job, faults, also)
 
 
 def as_read(

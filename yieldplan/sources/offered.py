@@ -18,11 +18,13 @@ from yieldplan.sources.said_back import in_words
 from yieldplan.sources.source import Source
 
 
-def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ...]:
+def read_all(
+    paths: Sequence[Path], job: Job, faults: Faults, also: Sequence[Piece] = ()
+) -> tuple[Piece, ...]:
     """Every piece of every file, each id once, in natural order of their ids."""
     sources = registry.find(yieldplan.sources, Source)  # type: ignore[type-abstract]
     by_suffix = by_ending(sources.values())
-    found: list[Piece] = []
+    found: list[Piece] = list(also)
     for path in paths:
         source = by_suffix.get(path.suffix.lower())
         if source is None:
@@ -33,7 +35,8 @@ def read_all(paths: Sequence[Path], job: Job, faults: Faults) -> tuple[Piece, ..
             continue
         found += source.pieces(path, job, faults)
     if len(found) > MOST_BOARDS:
-        where = Where(file=paths[0].name)
+        where = found[-1].where or Where(file="")
+        where = Where(file=where.file)
         faults.add(where, "", f"over {MOST_BOARDS:,} boards in all", "Offer fewer")
         return ()
     return _each_once(found, job, faults)

@@ -18,7 +18,15 @@ from yieldplan.cli.options import JOB, must_be_readable, papers, percent
     multiple=True,
     type=JOB,
     metavar="FILE",
-    help="A tally of boards. May be given more than once.",
+    help="A tally of boards (CSV, XLSX or text), or a saved plan.json: then what is left "
+    "of it is planned. May be given more than once.",
+)
+@click.option(
+    "--since",
+    type=JOB,
+    metavar="FILE",
+    help="What was cut of the saved plan since, and found in its wood: a line each, "
+    "such as W07 cut, W07.2 knot 3 to 5, W07.3.1 spoiled.",
 )
 @click.option(
     "--out",
@@ -62,6 +70,7 @@ def command(
     as_json: bool,
     gap: Fraction | None,
     seconds: int | None,
+    since: Path | None,
 ) -> int:
     """Plan the cuts of JOB from the boards of a tally.
 
@@ -73,7 +82,9 @@ def command(
         raise click.UsageError(
             "--gap, --seconds and --wishes need --stock: a bid does no search."
         )
-    must_be_readable(job, *stock)
+    if since is not None and not any(file.suffix.lower() == ".json" for file in stock):
+        raise click.UsageError("--since needs the plan it speaks of: --stock plan.json")
+    must_be_readable(job, *stock, *([since] if since is not None else []))
     if not stock:
         return _bid(job, out, names, as_json=as_json)
     return _plan(
@@ -85,6 +96,7 @@ def command(
         as_json=as_json,
         gap=gap,
         seconds=seconds,
+        since=since,
     )
 
 
@@ -98,6 +110,7 @@ def _plan(
     as_json: bool,
     gap: Fraction | None,
     seconds: int | None,
+    since: Path | None,
 ) -> int:
     from yieldplan.cli import stoppable, terminal
     from yieldplan.cli.as_json import plan_as_json
@@ -114,7 +127,15 @@ def _plan(
     look_before(folder)
     stop = Stop(seconds=seconds) if gap is None else Stop(gap=gap, seconds=seconds)
     outcome = stoppable.run(
-        lambda hear: plan_job(job, stock, stop=stop, hear=hear), stop.asked
+        lambda hear: plan_job(
+            job,
+            stock,
+            stop=stop,
+            hear=hear,
+            since=since,
+            say_back=lambda lines: terminal.say(lines, to_errors=True),
+        ),
+        stop.asked,
     )
     files = hand_over(outcome, folder, names)
     if not as_json:
