@@ -111,7 +111,7 @@ def read_recipes(
 def _trouble(name: str, taken: Collection[str]) -> tuple[str, str] | None:
     """What is wrong with a name people choose for a recipe or a size of it."""
     if name in taken:
-        wrong = "a job file has this word for something else"
+        wrong = "this word stands for something else already"
         return wrong, "Choose another name"
     is_word = _LETTERS.fullmatch(name) and name.isidentifier()
     if not is_word or unicodedata.normalize("NFKC", name) != name:
