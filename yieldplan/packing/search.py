@@ -9,6 +9,7 @@ import numpy as np
 
 from yieldplan.model.plan import Stage
 from yieldplan.packing.board_sets import MOST_BOARDS, BoardSets
+from yieldplan.packing.close_up import closed_up
 from yieldplan.packing.dive import Dive, Question
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
@@ -250,15 +251,17 @@ class Search:
         self._tell()
 
     def _solution(self) -> Solution:
+        patterns = tuple(closed_up(p, self.yard) for p in self.plan.patterns)
         return Solution(
             need=tuple(self.need),
             short=tuple(
                 asked - count
                 for asked, count in zip(self.asked, self.need, strict=True)
             ),
-            patterns=self.plan.patterns,
-            cost=self.plan.cost,
-            worths=tuple(map(self.yard.worth, self.plan.patterns)),
+            patterns=patterns,
+            # Closed up, a board may keep a longer offcut than the search counted.
+            cost=sum(map(self.yard.cost, patterns)),
+            worths=tuple(map(self.yard.worth, patterns)),
             bound=self.generation.best,
             stages=tuple(self.stages),
             ended=self.budget.ended or "searched",

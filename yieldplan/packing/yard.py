@@ -109,6 +109,17 @@ class Yard:
         ]
         return not is_in_a_zone(asked, at_ends)
 
+    def ways_up(
+        self, item: int, bin_: int, i: int, j: int, u: int, v: int
+    ) -> tuple[int, ...]:
+        """The faces of the board, 0 for A and 1 for B, that may show of an item here."""
+        met = blocks_met(self.grids[bin_], i, j, u, v)
+        return tuple(
+            way
+            for way, (on_a, on_b) in enumerate(self.problem.items[item].layers)
+            if not any(block.on_a & on_a or block.on_b & on_b for block in met)
+        )
+
     def can_hold(self, item: int, bin_: int) -> bool:
         """Whether a bin has a place for an item at all."""
         if item not in self.problem.bins[bin_].holds:

@@ -1,0 +1,68 @@
+"""What is cut is moved together, and what is left is one long piece; nothing moves onto a mark."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.packing.plates import make_problem
+from tests.packing.random_problems import problems
+from tests.packing.valid import assert_is_of_its_family
+from yieldplan.packing.close_up import closed_up
+from yieldplan.packing.pattern import Cut, Pattern, Section, Strip, cut_to_demand
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.yard import Yard
+
+
+def test_a_gap_between_two_sections_goes_to_the_end() -> None:
+    # A plate 100 long, two blanks of 20 with 15 left before each: closed up they take 40,
+    # and 60 are left in one piece instead of 15, 15 and 30.
+    yard = Yard(make_problem((100, 10), [(20, 10)], [2], "C", 1))
+    blanks = [
+        Section(i, i + 20, (Strip(0, 10, (Cut(i, i + 20, 0),)),)) for i in (15, 50)
+    ]
+    closed = closed_up(Pattern(0, "C", tuple(blanks)), yard)
+    assert [(section.i, section.j) for section in closed.sections] == [
+        (0, 20),
+        (20, 40),
+    ]
+    assert [cut.i for cut in closed.cuts()] == [0, 20]
+
+
+def test_in_a_strip_ripped_first_too() -> None:
+    yard = Yard(make_problem((100, 10), [(20, 10)], [2], "R", 1))
+    strip = Strip(0, 10, (Cut(15, 35, 0), Cut(70, 90, 0)))
+    closed = closed_up(Pattern(0, "R", (Section(0, 100, (strip,)),)), yard)
+    assert [(cut.i, cut.j) for cut in closed.cuts()] == [(0, 20), (20, 40)]
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    problem=problems(),
+    prices=st.lists(st.integers(1, 3000), min_size=6, max_size=6),
+    data=st.data(),
+)
+def test_closed_up_it_is_still_of_its_family_and_makes_the_same(
+    problem: Problem, prices: list[int], data: st.DataObject
+) -> None:
+    yard = Yard(problem)
+    yard.pricing.price(prices[: len(problem.demands)])
+    for number in yard.pricing.bins:
+        whole = yard.pricing.pattern(number)
+        of_sets = {
+            d for steps in problem.sets for i in steps for d in problem.items[i].makes
+        }
+        kept = data.draw(st.integers(0, 1))
+        need = [
+            9 if demand in of_sets else data.draw(st.integers(0, 2)) + kept
+            for demand in range(len(problem.demands))
+        ]
+        pattern, _ = cut_to_demand(whole, need, problem)
+        closed = closed_up(pattern, yard)
+        assert_is_of_its_family(closed, problem)
+        assert closed.items() == pattern.items()
+        assert all(
+            now.i <= before.i
+            for now, before in zip(closed.cuts(), pattern.cuts(), strict=True)
+        )
+        assert yard.worth(closed) >= yard.worth(pattern)
