@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+import dataclasses
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
 import pytest
 
-from tests.builders import build, inches, make_job, make_plain, make_shop, parts_by_id
+from tests.builders import (
+    HERE,
+    build,
+    inches,
+    make_job,
+    make_plain,
+    make_shop,
+    parts_by_id,
+)
 from yieldplan import assemblies
 from yieldplan.assemblies.part import Between
 from yieldplan.faults import Faults
@@ -16,6 +26,7 @@ from yieldplan.joints.dado import Dado
 from yieldplan.joints.joint import Joint
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.joints.through_dovetail import ThroughDovetail
+from yieldplan.model.job import Job, Stick, StickLength
 
 
 def between(clear: str, joint: Joint, **over: Any) -> Between:
@@ -86,6 +97,56 @@ def test_a_sheet_part_takes_its_thickness_from_the_sheet() -> None:
 def test_a_mistake_gives_one_message(over: dict[str, Any], wrong: str) -> None:
     faults = Faults()
     assemblies.parts_of(make_job(make_plain(**over)), faults)
+    (fault,) = faults
+    assert wrong in fault.wrong
+    assert fault.remedy
+
+
+EDGING = Stick(
+    name="edging",
+    product="maple edging",
+    width=inches("3/4"),
+    thickness=inches("1/8"),
+    lengths=(StickLength(length=inches("96"), price=Decimal("6.40")),),
+    where=HERE,
+)
+
+
+def with_edging(**over: Any) -> Job:
+    asked = {"wood": None, "stick": "edging", "width": None, "thickness": None} | over
+    return dataclasses.replace(make_job(make_plain(**asked)), sticks={"edging": EDGING})
+
+
+def test_a_stick_brings_its_width_and_thickness() -> None:
+    part = parts_by_id(with_edging())["shelf"]
+    assert (part.width.value, part.thickness.value) == (inches("3/4"), inches("1/8"))
+    assert (part.wood, part.is_stick, part.is_sheet) == ("edging", True, False)
+    # To say them again is no mistake.
+    assert parts_by_id(with_edging(width="3/4", thickness="1/8"))["shelf"] == part
+
+
+@pytest.mark.parametrize(
+    ("over", "wrong"),
+    [
+        ({"width": "1"}, "the stick measures 3/4 in"),
+        ({"thickness": "1/4"}, "the stick measures 1/8 in"),
+        ({"stick": "edgin"}, "stick the job does not have"),
+        ({"stick": "ply"}, "this is a sheet"),
+        ({"stick": "walnut"}, "this is a wood"),
+        ({"wood": "edging", "stick": None, "width": "1", "thickness": "1/8"}, "this is a stick"),
+        ({"sheet": "ply"}, "of a wood, of a sheet or of a stick"),
+        ({"strips": 3}, "a stick is not glued up"),
+        ({"turn": True}, "a part of a stick is not turned"),
+        ({"stick": None, "wood": "walnut", "thickness": "3/4"}, "how wide"),
+        ({"stick": None, "wood": "walnut", "thickness": "3/4", "width": "4", "turn": True},
+         "a part of a board is not turned"),
+    ],
+)  # fmt: skip
+def test_a_mistake_about_a_stick_gives_one_message(
+    over: dict[str, Any], wrong: str
+) -> None:
+    faults = Faults()
+    assemblies.parts_of(with_edging(**over), faults)
     (fault,) = faults
     assert wrong in fault.wrong
     assert fault.remedy

@@ -173,8 +173,7 @@ class PlainPart(Assembly):
                 "Write wood = ... and a thickness, or sheet = ..., or stick = ...",
             )
             return Fraction(0), Fraction(0)
-        if self.wood is None:
-            self._check_from_stock(found)
+        self._check_shape(found)
         if self.stick is not None:
             stick = known_stick(self.stick, "this part", job, self.where, found)
             if stick is None:
@@ -208,20 +207,16 @@ class PlainPart(Assembly):
     def _thickness_from(self) -> str:
         return "stick" if self.stick else "sheet" if self.sheet else "thickness"
 
-    def _check_from_stock(self, found: Faults) -> None:
-        """Note what only boards can be asked for."""
-        kind = "sheet" if self.sheet is not None else "stick"
-        if self.strips > 1:
-            found.add(
-                self.where,
-                str(self.strips),
-                f"a {kind} is not glued up from strips",
-                "Leave strips out",
-            )
+    def _check_shape(self, found: Faults) -> None:
+        """Note what only boards, or only sheets, can be asked for."""
+        if self.strips > 1 and self.wood is None:
+            kind = "sheet" if self.sheet is not None else "stick"
+            wrong = f"a {kind} is not glued up from strips"
+            found.add(self.where, str(self.strips), wrong, "Leave strips out")
         if self.turn is not None and self.sheet is None:
-            found.add(
-                self.where, "", f"a part of a {kind} is not turned", "Leave turn out"
-            )
+            kind = "stick" if self.stick is not None else "board"
+            wrong = f"a part of a {kind} is not turned"
+            found.add(self.where, "", wrong, "Leave turn out")
 
     def _check_same(
         self, name: str, said: Inches | None, own: Inches, job: Job, found: Faults
