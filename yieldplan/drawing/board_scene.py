@@ -12,6 +12,7 @@ from yieldplan.drawing.labels import Fullness, Label, fullest, say
 from yieldplan.drawing.panels import (
     WASTE_HEIGHT,
     Cut,
+    Detail,
     Leaf,
     least_height,
     leaves,
@@ -24,6 +25,7 @@ from yieldplan.drawing.piece_marks import (
     kept_frame,
     marks_on,
 )
+from yieldplan.drawing.pulled_apart import Spacing, pull_apart
 from yieldplan.drawing.running_marks import ROW, Figure, draw, rows_needed
 from yieldplan.drawing.saw import Saw
 from yieldplan.drawing.scene import Box, Item, Line, Rect, Scene, Text
@@ -115,7 +117,7 @@ class _Picture:
         self, cutting: Cutting, saw: Saw, scale: float, fullness: Fullness
     ) -> None:
         self.cutting, self.saw, self.scale = cutting, saw, scale
-        self.piece_height = fullness.height
+        self.detail = Detail(piece=fullness.height, unit=saw.unit)
         self.labels: list[Label] = []
         self._wastes: list[Label] = []
         self.left = _margin(cutting, saw.unit)
@@ -170,7 +172,7 @@ class _Picture:
 
     def _row_height(self, node: Node) -> float:
         children = flat(node) if node.cut == "crosscut" else (node,)
-        least = max(least_height(child, self.piece_height) for child in children)
+        least = max(least_height(child, self.detail) for child in children)
         if is_waste(node):
             return WASTE_HEIGHT + 4
         true = float(from_ticks(node.width)) * self.scale
@@ -184,21 +186,8 @@ class _Picture:
             # An uncut strip is drawn as long as its neighbours with their gaps.
             wide = self._longest
             return [(node, Rect(self.left, top, self.left + wide, bottom))], []
-        marks = crosscuts(node, self.saw.rules)
-        panels: list[tuple[Node, Rect]] = []
-        figures: list[Figure] = []
-        x, at = self.left, node.box[0]
-        for child in flat(node):
-            x += self._points(child.box[0] - at)
-            wide = self._points(child.length)
-            panels.append((child, Rect(x, top, x + wide, bottom)))
-            x, at = x + wide, child.box[2]
-            if at < node.box[2]:
-                if at in marks.at:
-                    said = tape(from_ticks(marks.figure(at)), self.saw.unit)
-                    figures.append(Figure(x=x + _APART / 2, says=said))
-                x += _APART
-        return panels, figures
+        space = Spacing(left=self.left, scale=self.scale, apart=_APART)
+        return pull_apart(node, flat(node), (top, bottom), self.saw, space)
 
     def _zero(self, node: Node, panels: list[tuple[Node, Rect]]) -> float:
         origin = crosscuts(node, self.saw.rules).origin
@@ -218,7 +207,7 @@ class _Picture:
 
     def _panel(self, node: Node, rect: Rect, *, nearest: bool) -> None:
         cuts: list[Cut] = []
-        for drawn in leaves(node, rect, self.piece_height, self.saw.unit):
+        for drawn in leaves(node, rect, self.detail):
             if isinstance(drawn, Cut):
                 cuts.append(drawn)
             else:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from enum import IntEnum
 
 from yieldplan.drawing.fonts import ASCENT, DESCENT, wrap
 from yieldplan.drawing.scene import Box, Item, Rect, Text
+
+_Line = tuple[Text, ...]
+"""Words beside each other."""
 
 
 class Fullness(IntEnum):
@@ -57,10 +60,31 @@ def say(
         Whether they may lie on a mark where nothing else fits.
     """
     room = label.rect.inset(2.0)
+    ways = list(_ways(label, room, fullness))
+    return first_that_fits(ways, room, label.avoid, may_hide=may_hide)
+
+
+def first_that_fits(
+    ways: Iterable[Sequence[_Line]],
+    room: Rect,
+    avoid: Sequence[Rect],
+    *,
+    may_hide: bool = True,
+) -> list[Item] | None:
+    """The first of several ways to say something for which there is room; None for none.
+
+    Parameters
+    ----------
+    ways
+        Lines of words each, the best first.
+    may_hide
+        Whether they may lie on a mark where nothing else fits.
+    """
+    tried = list(ways)
     # Smaller words beside a knot come before larger ones over it.
     for hides in (False, True)[: 1 + may_hide]:
-        for lines in _ways(label, room, fullness):
-            placed = _place(lines, label, room, hides=hides)
+        for lines in tried:
+            placed = _place(lines, room, avoid, hides=hides)
             if placed is not None:
                 return placed
     return None
@@ -96,9 +120,6 @@ def _test_piece(label: Label, fullness: Fullness) -> list[Item] | None:
             if said is not None:
                 return said
     return None
-
-
-_Line = tuple[Text, ...]
 
 
 def _ways(label: Label, room: Rect, fullness: Fullness) -> Iterator[Sequence[_Line]]:
@@ -159,13 +180,13 @@ def _wide(line: _Line) -> float:
 
 
 def _place(
-    lines: Sequence[_Line], label: Label, room: Rect, *, hides: bool
+    lines: Sequence[_Line], room: Rect, avoid: Sequence[Rect], *, hides: bool
 ) -> list[Item] | None:
     heights = [max(text.size for text in line) * (ASCENT + DESCENT) for line in lines]
     high, wide = sum(heights), max(_wide(line) for line in lines)
     if high > room.height + 2.5 or wide > room.width:
         return None
-    place = _free_place(label, room, wide, high)
+    place = _free_place(avoid, room, wide, high)
     if place is None and not hides:
         return None
     top, middle = place or (
@@ -179,7 +200,7 @@ def _place(
         for text in line:
             put = replace(text, x=x, y=base)
             patch = put.rect()
-            if any(patch.meets(avoid) for avoid in label.avoid):
+            if any(patch.meets(mark) for mark in avoid):
                 items.append(Box(rect=patch, fill="white"))
             items.append(put)
             x += patch.width + _BETWEEN
@@ -192,7 +213,7 @@ _LOOKS = 12
 
 
 def _free_place(
-    label: Label, room: Rect, wide: float, high: float
+    marks: Sequence[Rect], room: Rect, wide: float, high: float
 ) -> tuple[float, float] | None:
     """Top and middle of a place for the words where they hide no mark; None when there is none."""
     centre, level = (room.x0 + room.x1) / 2, (room.y0 + room.y1 - high) / 2
@@ -200,7 +221,7 @@ def _free_place(
     across = [centre]
     across += [room.x0 + wide / 2 + reach * n / _LOOKS for n in range(_LOOKS + 1)]
     up = [level, room.y0 - 1.2, room.y1 + 1.2 - high]
-    for avoid in label.avoid:
+    for avoid in marks:
         across += [avoid.x0 - wide / 2 - 2, avoid.x1 + wide / 2 + 2]
         up += [avoid.y0 - high - 1, avoid.y1 + 1]
     places = sorted(
@@ -218,7 +239,7 @@ def _free_place(
                 and rect.y1 <= room.y1 + 1.3
             )
             share = _LEFT_VISIBLE if may_touch else 0.0
-            if inside and all(_hidden(avoid, rect) <= share for avoid in label.avoid):
+            if inside and all(_hidden(avoid, rect) <= share for avoid in marks):
                 return top, middle
     return None
 

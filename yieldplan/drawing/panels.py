@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Literal
 
 from yieldplan.drawing.cuts import flat, rips
 from yieldplan.drawing.fonts import width
@@ -12,16 +13,58 @@ from yieldplan.model.plan import Node
 from yieldplan.units import UnitName, from_ticks, tape
 
 WASTE_HEIGHT = 8.0
-"""The least height waste is drawn with. [pt]"""
+"""The least height waste is drawn with where nothing is written in it. [pt]"""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Detail:
+    """How large things must be drawn so that what is written in them can be read.
+
+    Parameters
+    ----------
+    piece, waste
+        Least height of what is kept, and of what is not. [pt]
+    """
+
+    piece: float
+    unit: UnitName
+    waste: float = WASTE_HEIGHT
+
+
+@dataclass(frozen=True, kw_only=True)
+class Setting:
+    """What the saw is set to for a cut, in a word and a figure.
+
+    `off` is taken off the near edge, `rip` set at the fence, `cut` measured along the
+    strip from its fresh end; `rest` is what remains beside a rip.
+    """
+
+    word: Literal["off", "rip", "cut", "rest"]
+    figure: str
+
+    def __str__(self) -> str:
+        return f"{self.word} {self.figure}"
 
 
 @dataclass(frozen=True, kw_only=True)
 class Leaf:
-    """A leaf of the cut tree, where it is drawn, and the fence setting written in it."""
+    """A leaf of the cut tree, where it is drawn, and the settings that free it.
+
+    Parameters
+    ----------
+    settings
+        In the order they are made; what its strip needs is said in the first piece of it.
+    """
 
     node: Node
     rect: Rect
-    setting: str = ""
+    settings: tuple[Setting, ...] = ()
+
+    @property
+    def setting(self) -> str:
+        """The last fence setting among them, for a picture that lists lengths below."""
+        fence = [str(each) for each in self.settings if each.word in ("rip", "rest")]
+        return fence[-1] if fence else ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,29 +77,31 @@ class Cut:
     y1: float
 
 
-def least_height(node: Node, piece_height: float) -> float:
+def least_height(node: Node, detail: Detail) -> float:
     """The least height a node can be drawn with. [pt]"""
     if node.cut == "rip":
-        return sum(least_height(child, piece_height) for child in node.into)
+        return sum(least_height(child, detail) for child in node.into)
     if node.cut == "crosscut":
-        return max(least_height(child, piece_height) for child in node.into)
-    return piece_height if node.blank or node.fate == "keep" else WASTE_HEIGHT
+        return max(least_height(child, detail) for child in node.into)
+    if node.fate == "edge":
+        return WASTE_HEIGHT  # sawdust but for a sliver: nothing is written in it
+    return detail.piece if node.blank or node.fate == "keep" else detail.waste
 
 
 def leaves(
-    node: Node, rect: Rect, piece_height: float, unit: UnitName, setting: str = ""
+    node: Node, rect: Rect, detail: Detail, settings: tuple[Setting, ...] = ()
 ) -> Iterator[Leaf | Cut]:
     """Every leaf below a node with its place on the picture, and the cuts between."""
     if not node.into:
-        yield Leaf(node=node, rect=rect, setting=setting)
+        yield Leaf(node=node, rect=rect, settings=settings)
     elif node.cut == "crosscut":
-        yield from _in_a_row(node, rect, piece_height, unit, setting)
+        yield from _in_a_row(node, rect, detail, settings)
     else:
-        yield from _in_a_stack(node, rect, piece_height, unit)
+        yield from _in_a_stack(node, rect, detail, settings)
 
 
 def _in_a_row(
-    node: Node, rect: Rect, piece_height: float, unit: UnitName, setting: str
+    node: Node, rect: Rect, detail: Detail, settings: tuple[Setting, ...]
 ) -> Iterator[Leaf | Cut]:
     # Where one child ends and the next begins lies a kerf: the cut is drawn there.
     per_tick = rect.width / node.length
@@ -67,30 +112,36 @@ def _in_a_row(
         if number == len(row) - 1:
             x1 = rect.x1
         room = Rect(x0, rect.y0, x1, rect.y1)
-        yield from leaves(child, room, piece_height, unit, setting)
+        told = settings
+        if child.box[2] < node.box[2]:  # the last needs no cut: it is what is left
+            figure = tape(from_ticks(child.length), detail.unit)
+            told += (Setting(word="cut", figure=figure),)
+        yield from leaves(child, room, detail, told)
         if number < len(row) - 1:
             yield Cut(x0=x1, y0=rect.y0, x1=x1, y1=rect.y1)
         x0 = x1
         if child.blank or child.into:
-            setting = ""  # said once in a strip
+            settings = ()  # said once in a strip
 
 
 def _in_a_stack(
-    node: Node, rect: Rect, piece_height: float, unit: UnitName
+    node: Node, rect: Rect, detail: Detail, settings: tuple[Setting, ...]
 ) -> Iterator[Leaf | Cut]:
     strips = list(rips(node))
-    least = [least_height(rip.node, piece_height) for rip in strips]
+    least = [least_height(rip.node, detail) for rip in strips]
     shares = share_out(rect.height, [rip.node.width for rip in strips], least)
     y1 = rect.y1  # the near edge is at the bottom
     for number, (rip, share) in enumerate(zip(strips, shares, strict=True)):
         y0 = y1 - share
         if number:
             yield Cut(x0=rect.x0, y0=y1, x1=rect.x1, y1=y1)
-        word = {"edge": "", "rip": "rip ", "rest": "rest "}[rip.kind]
-        figure = tape(from_ticks(rip.node.width), unit)
-        setting = f"{word}{figure}" if word else ""
+        word: Literal["off", "rip", "rest"] = "off" if rip.kind == "edge" else rip.kind
+        figure = tape(from_ticks(rip.node.width), detail.unit)
+        told = (*settings, Setting(word=word, figure=figure))
         room = Rect(rect.x0, y0, rect.x1, y1)
-        yield from leaves(rip.node, room, piece_height, unit, setting)
+        yield from leaves(rip.node, room, detail, told)
+        if rip.node.blank or rip.node.into:
+            settings = ()
         y1 = y0
 
 

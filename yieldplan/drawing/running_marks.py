@@ -7,10 +7,41 @@ from dataclasses import dataclass
 
 from yieldplan.drawing.scene import Align, Arrow, Item, Line, Rect, Ring, Text
 
-ROW = 14.0
-"""From one row of figures to the next. [pt]"""
-_ROWS = 4
 _APART = 3.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Lettering:
+    """How large the figures are, and how many rows of them there may be.
+
+    Parameters
+    ----------
+    sizes
+        Size and whether condensed, the best first. [pt]
+    row
+        From one row to the next. [pt]
+    first
+        From the line to the foot of the first row. [pt]
+    zero
+        Size of the zero. [pt]
+    """
+
+    sizes: tuple[tuple[float, bool], ...]
+    row: float
+    rows: int
+    first: float
+    zero: float
+
+
+DESK = Lettering(
+    sizes=((12.0, False), (11.0, True), (9.0, True)),
+    row=14.0,
+    rows=4,
+    first=12.0,
+    zero=10.0,
+)
+"""For a picture on a desk."""
+ROW = DESK.row
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -32,13 +63,27 @@ class _Placed:
         return self.text.rect()
 
 
-def rows_needed(figures: Sequence[Figure], right: float) -> int:
+def rows_needed(
+    figures: Sequence[Figure], right: float, lettering: Lettering = DESK
+) -> int:
     """How many rows the figures take."""
-    return 1 + max((placed.row for placed in _set_out(figures, right)), default=0)
+    placed = _set_out(figures, right, lettering)
+    return 1 + max((each.row for each in placed), default=0)
+
+
+def all_fit(figures: Sequence[Figure], right: float, lettering: Lettering) -> bool:
+    """Whether every figure has a place."""
+    return len(_set_out(figures, right, lettering)) == len(figures)
 
 
 def draw(
-    figures: Sequence[Figure], zero: float, y: float, right: float
+    figures: Sequence[Figure],
+    zero: float,
+    y: float,
+    right: float,
+    lettering: Lettering = DESK,
+    *,
+    goes_on: bool = False,
 ) -> Iterator[Item]:
     """The dimension line at y with its zero, arrows and figures.
 
@@ -46,19 +91,27 @@ def draw(
     ----------
     zero
         Where the tape's zero is drawn. [pt]
+    goes_on
+        The line goes on from another: it has no zero of its own.
     right
         No figure reaches past it. [pt]
     """
-    yield Ring(x=zero, y=y, rx=2.2, ry=2.2, weight=0.9)
-    yield Text(x=zero - 4.5, y=y + 3.6, text="0", size=10, bold=True, align="right")
+    if not goes_on:
+        size = lettering.zero
+        yield Ring(x=zero, y=y, rx=2.2, ry=2.2, weight=0.9)
+        yield Text(
+            x=zero - 4.5, y=y + 0.36 * size, text="0", size=size, bold=True,
+            align="right",
+        )  # fmt: skip
     if not figures:
         return
     yield Line(x0=zero + 2.2, y0=y, x1=figures[-1].x, y1=y, weight=0.6)
-    for placed in _set_out(figures, right):
+    for placed in _set_out(figures, right, lettering):
         yield Arrow(x=placed.x, y=y)
         text = placed.text
         if placed.row or text.align != "middle":
-            end = y + 3 + placed.row * ROW + (10 if text.align != "middle" else 0)
+            beside = lettering.first - 2 if text.align != "middle" else 0
+            end = y + 3 + placed.row * lettering.row + beside
             yield Line(x0=placed.x, y0=y, x1=placed.x, y1=end, weight=0.5)
         yield Text(
             x=text.x, y=y + text.y, text=text.text, size=text.size, bold=True,
@@ -66,26 +119,29 @@ def draw(
         )  # fmt: skip
 
 
-def _set_out(figures: Sequence[Figure], right: float) -> list[_Placed]:
-    for size, condensed in ((12.0, False), (11.0, True), (9.0, True)):
-        done = _search(figures, right, size, condensed)
+def _set_out(
+    figures: Sequence[Figure], right: float, lettering: Lettering
+) -> list[_Placed]:
+    for size, condensed in lettering.sizes:
+        done = _search(figures, right, size, condensed, lettering)
         if done is not None:
             return done
     # Marks closer than the smallest figures stay in the words below the picture.
-    return _those_that_fit(figures, right)
+    return _those_that_fit(figures, right, lettering)
 
 
 def _choices(
-    figure: Figure, right: float, size: float, condensed: bool
+    figure: Figure, right: float, size: float, condensed: bool, lettering: Lettering
 ) -> Iterator[_Placed]:
     aligns: tuple[tuple[Align, float], ...] = (
         ("middle", 0.0), ("right", -2.5), ("left", 2.5)
     )  # fmt: skip
-    for row in range(_ROWS):
+    for row in range(lettering.rows):
         for align, aside in aligns:
             text = Text(
-                x=figure.x + aside, y=12.0 + row * ROW, text=figure.says, size=size,
-                bold=True, condensed=condensed, align=align, figures=True,
+                x=figure.x + aside, y=lettering.first + row * lettering.row,
+                text=figure.says, size=size, bold=True, condensed=condensed,
+                align=align, figures=True,
             )  # fmt: skip
             if text.rect().x1 <= right:
                 yield _Placed(text=text, x=figure.x, row=row)
@@ -107,10 +163,17 @@ def _clear(new: _Placed, old: _Placed) -> bool:
 
 
 def _search(
-    figures: Sequence[Figure], right: float, size: float, condensed: bool
+    figures: Sequence[Figure],
+    right: float,
+    size: float,
+    condensed: bool,
+    lettering: Lettering,
 ) -> list[_Placed] | None:
+    def choices(number: int) -> Iterator[_Placed]:
+        return _choices(figures[number], right, size, condensed, lettering)
+
     placed: list[_Placed] = []
-    tries = [_choices(figure, right, size, condensed) for figure in figures]
+    tries = [choices(number) for number in range(len(figures))]
     budget = 20_000
     while len(placed) < len(figures):
         number = len(placed)
@@ -122,15 +185,18 @@ def _search(
         else:
             if number == 0 or budget < 0:
                 return None
-            tries[number] = _choices(figures[number], right, size, condensed)
+            tries[number] = choices(number)
             placed.pop()
     return placed
 
 
-def _those_that_fit(figures: Sequence[Figure], right: float) -> list[_Placed]:
+def _those_that_fit(
+    figures: Sequence[Figure], right: float, lettering: Lettering
+) -> list[_Placed]:
+    size, condensed = lettering.sizes[-1]
     placed: list[_Placed] = []
     for figure in figures:
-        for choice in _choices(figure, right, 9.0, True):
+        for choice in _choices(figure, right, size, condensed, lettering):
             if all(_clear(choice, old) for old in placed):
                 placed.append(choice)
                 break
