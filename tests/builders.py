@@ -14,7 +14,15 @@ from yieldplan.assemblies.bookcase import keys as case_keys
 from yieldplan.assemblies.door import Door
 from yieldplan.assemblies.door import keys as door_keys
 from yieldplan.assemblies.drawer import Drawer
-from yieldplan.assemblies.drawer.keys import Back, Bottom, Front, Opening, Side
+from yieldplan.assemblies.drawer.keys import (
+    Back,
+    Bottom,
+    DrawerKeys,
+    Front,
+    Opening,
+    Side,
+)
+from yieldplan.assemblies.drawer_bank import DrawerBank
 from yieldplan.assemblies.part import PlainPart
 from yieldplan.faults import Faults, Where
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
@@ -125,6 +133,23 @@ def make_drawer(
     opening = Opening(width=inches(width), height=inches(height), depth=inches(depth))
     where = dataclasses.replace(HERE, key=f'drawer "{name}"')
     return Drawer(name=name, where=where, opening=opening, **settings | over)
+
+
+def make_bank(
+    width: str = "30",
+    height: str = "30",
+    depth: str = "20",
+    name: str = "bank",
+    **over: Any,
+) -> DrawerBank:
+    """A bank of drawers as `make_drawer` makes them; how many is for the test to say."""
+    said = make_drawer(width, height, depth, **over.pop("as_drawer", {}))
+    keys = {
+        field.name: getattr(said, field.name)
+        for field in dataclasses.fields(DrawerKeys)
+    }
+    where = dataclasses.replace(HERE, key=f'drawer_bank "{name}"')
+    return DrawerBank(**keys | {"name": name, "where": where} | over)
 
 
 def make_bookcase(

@@ -21,6 +21,7 @@ from yieldplan.assemblies.drawer.keys import (
     Bottom,
     BoxFront,
     Clearance,
+    DrawerKeys,
     Front,
     Jig,
     Opening,
@@ -28,6 +29,8 @@ from yieldplan.assemblies.drawer.keys import (
     Side,
     Sits,
 )
+from yieldplan.assemblies.drawer_bank import DrawerBank
+from yieldplan.assemblies.drawer_bank import keys as bank_keys
 from yieldplan.assemblies.part import Between, PlainPart
 from yieldplan.joints.joint import Joint
 from yieldplan.joints.stub_tenon import StubTenon
@@ -274,10 +277,54 @@ def doors(draw: st.DrawFn) -> Assembly:
     )
 
 
+@st.composite
+def drawer_banks(draw: st.DrawFn) -> Assembly:
+    """Banks of drawers of every kind, equal, graduated or by their heights."""
+    drawer = draw(drawers())
+    said = {
+        field.name: getattr(drawer, field.name)
+        for field in dataclasses.fields(DrawerKeys)
+    }
+    opening = dataclasses.replace(said["opening"], height=draw(sizes(16, 60)))
+    rail = draw(
+        st.none()
+        | st.builds(
+            bank_keys.Rail,
+            wood=st.just("walnut"),
+            thickness=thin(),
+            width=sizes(1, 3),
+            case_side=thin(),
+            joint=any_joint(corner=False).filter(lambda joint: joint.lets_run_past),
+        )
+    )
+    frame = draw(
+        st.none() | st.builds(bank_keys.Frame, wood=st.just("ash"), width=sizes(1, 3))
+    )
+    grows = st.builds(bank_keys.Graduated, step=sizes(0, 2)) | st.builds(
+        bank_keys.Graduated, ratio=st.sampled_from([Fraction(6, 5), Fraction(3, 2)])
+    )
+    bank = DrawerBank(
+        **said
+        | {
+            "name": "bank",
+            "opening": opening,
+            "drawers": draw(st.integers(1, 6)),
+            "graduated": draw(st.none() | grows),
+            "rail": rail,
+            "frame": frame if rail is not None else None,
+        }
+    )
+    if rail is None and bank.is_applied:
+        gap = draw(maybe(thin().map(lambda n: n / 4)))
+        bank = dataclasses.replace(bank, gap_between=gap)
+    return bank
+
+
 OF_EVERY_KIND = {
     "bookcase": bookcases(),
     "door": doors(),
     "drawer": drawers(),
+    "drawer bank": drawer_banks(),
     "part": plain_parts(),
 }
 """A strategy for every assembly the registry finds; a new one brings its own."""

@@ -111,7 +111,7 @@ def test_it_gives_parts_of_some_size_or_says_why_not(
 def test_its_keys_and_it_are_explained(name: str) -> None:
     own = [
         field
-        for field in FOUND[name].__dataclass_fields__.values()
+        for field in dataclasses.fields(FOUND[name])
         if field.name not in ("name", "where")
     ]
     assert own

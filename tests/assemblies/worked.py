@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from tests.builders import (
     inches,
+    make_bank,
     make_bookcase,
     make_door,
     make_drawer,
@@ -19,6 +20,7 @@ from tests.builders import (
 from yieldplan.assemblies.assembly import Assembly
 from yieldplan.assemblies.bookcase import keys as case_keys
 from yieldplan.assemblies.door import keys as door_keys
+from yieldplan.assemblies.drawer_bank import keys as bank_keys
 from yieldplan.assemblies.part import Between
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
@@ -166,6 +168,46 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
                 "upper/side": "2: 19-1/2 × 6 × 1/2",
                 "upper/back": "1: 21-1/2 × 5-1/4 × 1/2",
                 "upper/bottom": "1: 21-7/16 × 19-3/16 × 1/4",
+            },
+        ),
+    ),
+    "drawer bank": (
+        # 30 high, three drawers 1 apart, rails of 3/4 between: 30 - 2 x 3/4 = 28-1/2 to
+        # share; (28-1/2 - 3 x 1) / 3 = 8-1/2, so 8-1/2, 9-1/2, 10-1/2, exactly.
+        # Planed to fit: fronts and sides as high; backs less 3/8 and the 1/4 ply.
+        # Sides: 20 - 1/4 behind - 1/4 lap = 19-1/2; backs: 30 - 2 x 1/2 + 2 x 1/4 = 29-1/2.
+        # Bottoms: 30 - 2 x 1/2 + 2 x 1/4 - 1/16 = 29-7/16 by 20 - 1/4 - 3/4 + 1/4 - 1/16.
+        # Rails let 1/4 into sides of 3/4: 30 + 2 x 1/4 = 30-1/2; runners with tenons of 1:
+        # 20 - 1/4 behind - 2 x 2 + 2 x 1 = 17-3/4, two in each of two frames.
+        Worked(
+            assembly=make_bank(
+                drawers=3, graduated=bank_keys.Graduated(step=inches("1")),
+                rail=bank_keys.Rail(
+                    wood="walnut", thickness=inches("3/4"), width=inches("2"),
+                    case_side=inches("3/4"),
+                ),
+                frame=bank_keys.Frame(wood="ash", width=inches("2")),
+            ),
+            shop=make_shop(
+                rear_clearance="1/4", lap="1/4", groove_depth="1/4", groove_up="3/8",
+                sheet_play="1/16", tenon_length="1",
+            ),
+            parts={
+                "bank/1/front": "1: 30 × 8-1/2 × 3/4",
+                "bank/1/side": "2: 19-1/2 × 8-1/2 × 1/2",
+                "bank/1/back": "1: 29-1/2 × 7-7/8 × 1/2",
+                "bank/1/bottom": "1: 29-7/16 × 19-3/16 × 1/4",
+                "bank/2/front": "1: 30 × 9-1/2 × 3/4",
+                "bank/2/side": "2: 19-1/2 × 9-1/2 × 1/2",
+                "bank/2/back": "1: 29-1/2 × 8-7/8 × 1/2",
+                "bank/2/bottom": "1: 29-7/16 × 19-3/16 × 1/4",
+                "bank/3/front": "1: 30 × 10-1/2 × 3/4",
+                "bank/3/side": "2: 19-1/2 × 10-1/2 × 1/2",
+                "bank/3/back": "1: 29-1/2 × 9-7/8 × 1/2",
+                "bank/3/bottom": "1: 29-7/16 × 19-3/16 × 1/4",
+                "bank/rail": "2: 30-1/2 × 2 × 3/4",
+                "bank/back rail": "2: 30-1/2 × 2 × 3/4",
+                "bank/runner": "4: 17-3/4 × 2 × 3/4",
             },
         ),
     ),

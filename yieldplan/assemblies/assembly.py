@@ -5,6 +5,7 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import ClassVar
 
 from yieldplan.faults import Faults, Where
 from yieldplan.model.job import Job
@@ -39,9 +40,13 @@ class Assembly(ABC):
     by the file's name in words (`[[drawer]]`). Field types are `str`, `int`, `bool`,
     `Inches`, `Literal[...]`, `Joint`, tuples of these, `X | None`, and frozen
     dataclasses of the same (inline tables). A field with a default may be left out;
-    what a shop says under `[shop.<table>]` comes before the default. A field's
+    what a shop says under `[shop.<table>]` comes before the default. Something made of
+    another assembly names it as `shop_table_of`, and takes what the shop says of that
+    one too (a bank of drawers what `[shop.drawer]` says). A field's
     `metadata={"words": ...}` says in one line what it is.
     """
+
+    shop_table_of: ClassVar[str] = ""
 
     name: str
     where: Where

@@ -37,23 +37,33 @@ def read_assemblies(
     first_of: dict[str, Where] = {}
     for name, kind in kinds.items():
         key = table_key(name)
-        shared = shop.get(key, {})
-        shared = shared if isinstance(shared, dict) else {}
+        own_shared = _shop_table(shop, key)
+        shared = own_shared
+        places: tuple[KeyPath, ...] = (("shop", key),)
+        if kind.shop_table_of:
+            other = table_key(kind.shop_table_of)
+            shared = merged(_shop_table(shop, other), own_shared)
+            places = (*places, ("shop", other))
         table = tables.of(kind)
         written = list(values.tables(key))
-        if shared and not written:
+        if own_shared and not written:
             # Nobody asks for one, yet a slip in the shop's table should be told today.
-            values.read_table(table, shared, ("shop", key), may_lack=True)
+            values.read_table(table, own_shared, ("shop", key), may_lack=True)
         for path, own in written:
             names = _names(values, path, own, first_of)
             rest = {word: value for word, value in own.items() if word != "name"}
             read = values.read_table(
-                table, merged(shared, rest), path, shared=("shop", key)
+                table, merged(shared, rest), path, shared=places
             )
             if read is not None:
                 found += _make(values, read, path, name, names)
     _check_limits(values, found)
     return tuple(found)
+
+
+def _shop_table(shop: Mapping[str, Any], key: str) -> Mapping[str, Any]:
+    said = shop.get(key, {})
+    return said if isinstance(said, dict) else {}
 
 
 _MADE_OF = ("wood", "sheet", "stick")

@@ -39,7 +39,7 @@ def tell(
     table: type[Table] | None,
     document: Document,
     at: KeyPath,
-    shared: KeyPath | None,
+    shared: tuple[KeyPath, ...],
     faults: Faults,
     may_lack: bool = False,
 ) -> None:
@@ -52,7 +52,7 @@ def tell(
     table
         The table it was validated as, to know its keys.
     at, shared
-        Where the data stands in the file, and where the part of it stands that was said
+        Where the data stands in the file, and where parts of it may stand that were said
         once for all (`[shop.drawer]`).
     may_lack
         Whether a missing key is no mistake.
@@ -66,11 +66,8 @@ def tell(
         if may_lack and error["type"] in ("missing", "union_tag_not_found"):
             continue
         path = _real(error["loc"], data)
-        place = at + path
-        if shared is not None and _known(document, shared, path) > _known(
-            document, at, path
-        ):
-            place = shared + path
+        start = max((at, *shared), key=lambda each: _known(document, each, path))
+        place = start + path
         wrong, remedy = _said(error, table, at)
         said = _own_text(error, path, data)
         faults.add(document.where(*place), said, wrong, remedy)
@@ -158,8 +155,8 @@ def _keys(table: type[Table], loc: tuple[str | int, ...]) -> set[str]:
         fields = [
             field
             for each in tables
-            for field in each.model_fields.values()
-            if field.alias == word
+            for name, field in each.model_fields.items()
+            if (field.alias or name) == word
         ]
         if fields:
             tables = [each for field in fields for each in _tables_in(field.annotation)]

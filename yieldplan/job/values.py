@@ -80,7 +80,7 @@ class Values:
                 table=None,
                 document=self.document,
                 at=path,
-                shared=None,
+                shared=(),
                 faults=self.faults,
             )
             return otherwise
@@ -96,7 +96,7 @@ class Values:
                 table=None,
                 document=self.document,
                 at=path,
-                shared=None,
+                shared=(),
                 faults=self.faults,
             )
 
@@ -106,7 +106,7 @@ class Values:
         data: object,
         at: KeyPath,
         *,
-        shared: KeyPath | None = None,
+        shared: tuple[KeyPath, ...] = (),
         may_lack: bool = False,
     ) -> AnyTable | None:
         """A table; None, with a fault for each mistake, where something is wrong.
@@ -114,7 +114,7 @@ class Values:
         Parameters
         ----------
         shared
-            Where keys stand that were said once for all tables of the kind.
+            Where keys may stand that were said once for all tables of the kind.
         may_lack
             Whether keys may be missing (what is said for all is only a part).
         """
