@@ -37,8 +37,8 @@ def takeoff(parts: Sequence[Part], blanks: Sequence[Blank]) -> tuple[Taken, ...]
 
     Where a part has several routes the one that takes the least rough wood for its
     finished face comes first; a blank that would leave a spare comes last. A bid counts
-    on no resawing and on no set in steps where there is another way: the boards decide
-    that. Set-up pieces come out of waste and are not bought for.
+    on no resawing, no parts milled together and no set in steps where there is another
+    way: the boards decide that. Set-up pieces come out of waste and are not bought for.
     """
     need = Counter({part.demand: part.needed for part in parts if not part.set_up})
     usable = [blank for blank in blanks if not blank.set_up]
@@ -79,7 +79,7 @@ def _face(blank: Blank, made: Counter[str]) -> Fraction:
 
 
 def _hangs_on_boards(blank: Blank) -> bool:
-    return blank.slices > 1 or blank.step is not None
+    return blank.slices > 1 or blank.step is not None or blank.route == "mill together"
 
 
 def _rough(blank: Blank) -> Fraction:
