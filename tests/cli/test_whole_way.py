@@ -81,3 +81,43 @@ def test_mistakes_of_both_files_come_in_one_run(folder: Path, capsys: Said) -> N
     assert "job.toml, line" in said
     assert "tally.csv, row 3" in said
     assert not (folder / "job_plan").exists()
+
+
+STICKS = """
+title = "Edges"
+unit = "in"
+currency = "USD"
+[stick.edging]
+product = "maple edging"
+width = "3/4"
+thickness = "1/8"
+lengths = [{ length = "8'", price = "6.40" }]
+[[part]]
+name = "edge"
+stick = "edging"
+length = "30"
+quantity = 4
+"""
+
+
+def test_a_job_of_sticks_is_planned_without_a_tally(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Said
+) -> None:
+    monkeypatch.setenv("COLUMNS", "100")
+    job = job_file(tmp_path, STICKS)
+    assert main(["plan", str(job), "--gap", "0"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    # 95 of 96 are left: three times 30 and two kerfs are 90-1/4. Four edges: two sticks.
+    assert "It costs 12.80 USD; no plan of this kind costs less." in said
+    assert "edging 8 ft 2 sticks 6.40 each 12.80" in said
+    assert "Boards to pull" not in said
+    assert main(["explain", str(tmp_path / "job_plan"), "edge"]) == 0
+    assert "stick 1 of its kind" in " ".join(capsys.readouterr().out.split())
+
+
+def test_what_is_wrong_with_a_job_of_sticks_is_told_once(
+    tmp_path: Path, capsys: Said
+) -> None:
+    job = job_file(tmp_path, STICKS.replace('"edging"', '"edgin"'))
+    assert main(["plan", str(job)]) == 1
+    assert capsys.readouterr().err.count('Did you mean "edging"?') == 1

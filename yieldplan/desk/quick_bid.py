@@ -35,6 +35,19 @@ def quick_bid(job_file: Path) -> Bid:
     return bid.bid(commission, built.parts, routes, built.cautions)
 
 
+def needs_no_tally(job_file: Path) -> bool:
+    """Whether all its parts come from sheets and sticks, which the job file itself offers.
+
+    Not so for a job with mistakes: whoever reads it next tells them.
+    """
+    faults = Faults()
+    commission = job.read(job_file, faults)
+    if commission is None:
+        return False
+    parts = assemblies.parts_of(commission, faults).parts
+    return not len(faults) and bool(parts) and all(p.is_sawn_to_size for p in parts)
+
+
 def parts_of(job_file: Path) -> Commission:
     """The job's parts, every size with its sum.
 

@@ -76,16 +76,17 @@ def command(
 
     Writes a workbook and plan.json, and says what the plan costs, what to buy and how
     good it is proved to be. Without --stock it makes a quick bid: what to buy from net
-    and rough board feet and the shop's waste. Ctrl-C keeps the best plan found.
+    and rough board feet and the shop's waste; a job of nothing but sheets and sticks
+    needs no tally and is planned. Ctrl-C keeps the best plan found.
     """
-    if not stock and (gap is not None or seconds is not None or wishes):
-        raise click.UsageError(
-            "--gap, --seconds and --wishes need --stock: a bid does no search."
-        )
     if since is not None and not any(file.suffix.lower() == ".json" for file in stock):
         raise click.UsageError("--since needs the plan it speaks of: --stock plan.json")
     must_be_readable(job, *stock, *([since] if since is not None else []))
-    if not stock:
+    if not stock and not _needs_no_tally(job):
+        if gap is not None or seconds is not None or wishes:
+            raise click.UsageError(
+                "--gap, --seconds and --wishes need --stock: a bid does no search."
+            )
         return _bid(job, out, names, as_json=as_json)
     return _plan(
         job,
@@ -98,6 +99,12 @@ def command(
         seconds=seconds,
         since=since,
     )
+
+
+def _needs_no_tally(job: Path) -> bool:
+    from yieldplan.desk.quick_bid import needs_no_tally
+
+    return needs_no_tally(job)
 
 
 def _plan(
