@@ -55,13 +55,34 @@ def what_is_left(
     before = len(faults)
     noted = Since()
     if since is not None:
-        noted = read_since(since, pieces, job.unit, faults)
+        noted = read_since(since, pieces, _parts(document), job.unit, faults)
     if len(faults) > before:
         return Left()
     left = left_of(document, pieces, noted, file.name, job)
+    left = _less_lost(left, noted, since, faults)
     _tell_changed(left, document, file, job, faults)
     # What was told here would be told again as too many that are made.
     return left if len(faults) == before else dataclasses.replace(left, made={})
+
+
+def _less_lost(left: Left, noted: Since, since: Path | None, faults: Faults) -> Left:
+    """Without the parts that were spoiled after they were sawn."""
+    made = dict(left.made)
+    for name, count in sorted(noted.lost.items()):
+        lie = made.get(name, 0)
+        if since is not None and count > lie:
+            wrong = f"{count} are spoiled, and {lie or 'none'} of it lies on the bench"
+            remedy = "Note the cuts too, or take this line out"
+            faults.add(Where(file=since.name), name, wrong, remedy)
+        made[name] = lie - count
+    kept = {name: count for name, count in made.items() if count > 0}
+    return dataclasses.replace(left, made=kept)
+
+
+def _parts(document: Document) -> frozenset[str]:
+    """The parts that this plan, or one before it, may have delivered."""
+    parts = (part["id"] for part in document["parts"])
+    return frozenset((*parts, *document.get("on_the_bench", {})))
 
 
 def less_made(job: Job, left: Left) -> Job:

@@ -12,6 +12,7 @@ from yieldplan import plan_file, stock
 from yieldplan.faults import Faults, Where
 from yieldplan.model.faces import Mark
 from yieldplan.model.job import Job
+from yieldplan.model.parts import MOST_PARTS
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.delivered import delivered, is_spoiled_by
 from yieldplan.sources.from_job import names_of_the_job
@@ -79,7 +80,10 @@ def read_plan(file: Path, faults: Faults) -> Document | None:
     """The plain data of a plan file; None, and a fault, when it is none."""
     where = Where(file=file.name)
     try:
-        return plan_file.read(file)
+        document = plan_file.read(file)
+        if not _is_count_of_parts(document.get("on_the_bench", {})):
+            raise plan_file.NotAPlan("what lies on the bench is not counted in it")
+        return document
     except OSError as error:
         reason = error.strerror or "it cannot be opened"
         faults.add(where, "", f"it cannot be read: {reason}", "Check name and rights")
@@ -87,6 +91,12 @@ def read_plan(file: Path, faults: Faults) -> Document | None:
         wrong = "this is not a plan file of this program"
         faults.add(where, "", wrong, "Give the plan.json that a plan was saved in")
     return None
+
+
+def _is_count_of_parts(bench: object) -> bool:
+    return isinstance(bench, dict) and all(
+        isinstance(count, int) and 0 < count <= MOST_PARTS for count in bench.values()
+    )
 
 
 def left_of(

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import dataclasses
 import re
+from collections import Counter
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -33,16 +35,23 @@ class Since:
         Boards that are paid for.
     marks
         Marks that were found, in the frame of the stock.
+    lost
+        Part to how many of those delivered are spoiled.
     """
 
     cut: set[str] = field(default_factory=set)
     gone: set[str] = field(default_factory=set)
     bought: set[str] = field(default_factory=set)
     marks: dict[str, list[Mark]] = field(default_factory=dict)
+    lost: Counter[str] = field(default_factory=Counter)
 
 
 def read_since(
-    file: Path, pieces: SavedPieces, unit: UnitName, faults: Faults
+    file: Path,
+    pieces: SavedPieces,
+    parts: Collection[str],
+    unit: UnitName,
+    faults: Faults,
 ) -> Since:
     """The notes of a file, one a line; every mistake is told with its line.
 
@@ -51,7 +60,12 @@ def read_since(
     `W07.2 spoiled 3 to 6`: only of that stretch. `W07.2 knot A 3 to 5 x 1 to 2`: a mark
     that was found, measured in that piece from its own zero end and near edge.
     `W09 bought`: it is paid for, cut or not. `all cut` and `all bought` speak of the
-    whole plan.
+    whole plan. `upper/side spoiled`: one of that part, whichever piece it came from.
+
+    Parameters
+    ----------
+    parts
+        What may lie on the bench: the parts of this plan, and of those before it.
     """
     noted = Since()
     text = read_text(file, faults, fill="Write a line for each board that was cut")
@@ -59,7 +73,13 @@ def read_since(
         said = " ".join(_COMMENT.sub("", line).replace("\u00a0", " ").split())
         if said:
             _Line(
-                Where(file=file.name, line=number), said, pieces, unit, faults, noted
+                Where(file=file.name, line=number),
+                said,
+                pieces,
+                parts,
+                unit,
+                faults,
+                noted,
             ).read()
     return noted
 
@@ -70,11 +90,13 @@ class _Line:
         where: Where,
         said: str,
         pieces: SavedPieces,
+        parts: Collection[str],
         unit: UnitName,
         faults: Faults,
         noted: Since,
     ) -> None:
         self.where, self.said, self.pieces = where, said, pieces
+        self.parts = parts
         self.unit, self.faults, self.noted = unit, faults, noted
 
     def read(self) -> None:
@@ -82,6 +104,8 @@ class _Line:
             for board in self.pieces.spots.values():
                 if not board.above:
                     self._happened(board, self.said.lower())
+            return
+        if self._is_part():
             return
         spot, rest = self._spot()
         if spot is None:
@@ -100,6 +124,16 @@ class _Line:
             near = did_you_mean(first, [*_WORDS, *MARK_KINDS]) if first else ""
             remedy = near if near.endswith("?") else _EXAMPLE
             self._wrong(rest or self.said, "nobody can say what happened to it", remedy)
+
+    def _is_part(self) -> bool:
+        """Whether the line says that a part was spoiled, which is noted."""
+        name, _, word = self.said.rpartition(" ")
+        known = {part.lower(): part for part in self.parts}
+        part = known.get(name.removesuffix(" is").lower())
+        if part is None or word.lower() not in ("spoiled", "gone"):
+            return False
+        self.noted.lost[part] += 1
+        return True
 
     def _spot(self) -> tuple[Spot | None, str]:
         """The piece that is meant, its longest name first, and what follows."""
