@@ -8,7 +8,7 @@ from importlib import resources
 
 from PIL import ImageFont
 
-_FILES = {
+FILES = {
     (False, False): "DejaVuSans.ttf",
     (True, False): "DejaVuSans-Bold.ttf",
     (False, True): "DejaVuSansCondensed.ttf",
@@ -27,7 +27,7 @@ def font(
     size: float, *, bold: bool = False, condensed: bool = False
 ) -> ImageFont.FreeTypeFont:
     """The font at a size in pixels."""
-    file = resources.files("yieldplan.drawing") / "fonts" / _FILES[bold, condensed]
+    file = resources.files("yieldplan.drawing") / "fonts" / FILES[bold, condensed]
     # The plain layout puts the same letters in the same places on every machine.
     return ImageFont.truetype(
         io.BytesIO(file.read_bytes()), size, layout_engine=ImageFont.Layout.BASIC
