@@ -24,6 +24,8 @@ class Cells:
 
     def __init__(self, wood: TinyWood, piece: TinyPiece) -> None:
         self.wood, self.piece = wood, piece
+        self._known: dict[Rect, Rect] = {}
+        self._zones = {blank.id: self._zones_of(blank) for blank in wood.blanks}
         (length, width), (sx, sy), k = piece.size, wood.step, wood.kerf
         t0, t1 = piece.trims
         self.first = ceil(t0 / sx) * sx if wood.marks_from == "zero end" else t0 - k
@@ -112,6 +114,9 @@ class Cells:
 
     def zones(self, blank: TinyBlank) -> tuple[int, int]:
         """Its joint zones. [ticks]"""
+        return self._zones[blank.id]
+
+    def _zones_of(self, blank: TinyBlank) -> tuple[int, int]:
         row = places(self.wood, blank)
         zone = max(self.wood.zones.get(part, 0) for part, _, _ in row)
         if not zone:
@@ -145,16 +150,23 @@ class Cells:
         )
 
     def _meets(self, box: Rect, rect: Rect, c: int) -> bool:
-        (x0, y0, x1, y1), (sx, sy), k = box, self.wood.step, self.wood.kerf
         i, j, u, v = rect
-        m, e0 = self.first, self.piece.edges[0]
-        u0, u1 = floor((y0 - e0 + k) / sy), ceil((y1 - e0) / sy)
-        return (
-            i < ceil((x1 - m) / sx)
-            and j > floor((x0 - m) / sx)
-            and u < u1
-            and v > min(u0, u1 - 1) - c
-        )
+        before, after, below, above = self._blocked(box)
+        return i < before and j > after and u < below and v > above - c
+
+    def _blocked(self, box: Rect) -> Rect:
+        """What a stretch that meets a box begins before and ends after, along and across."""
+        if box not in self._known:
+            (x0, y0, x1, y1), (sx, sy), k = box, self.wood.step, self.wood.kerf
+            m, e0 = self.first, self.piece.edges[0]
+            u0, u1 = floor((y0 - e0 + k) / sy), ceil((y1 - e0) / sy)
+            self._known[box] = (
+                ceil((x1 - m) / sx),
+                floor((x0 - m) / sx),
+                u1,
+                min(u0, u1 - 1),
+            )
+        return self._known[box]
 
     def keep_beyond(self, j: int) -> int:
         """What is left counts for when the last section ends at mark j."""
@@ -214,13 +226,16 @@ def _rip(cells: Cells, prices: Mapping[str, int]) -> int:
     if whole is None or not cells.along:
         return 0
     across, c = whole
-    blanks = [blank for blank in cells.wood.blanks if not blank.step]
+    blanks = [
+        blank for blank in cells.wood.blanks if not blank.step and cells.may_come(blank)
+    ]
+    worths = {blank.id: _worth(blank, prices) for blank in blanks}
 
     def strip(u: int, v: int) -> int:
         def place(i: int, j: int) -> int:
             return max(
                 (
-                    _worth(blank, prices)
+                    worths[blank.id]
                     for blank in blanks
                     if cells.cells(blank)[0] <= j - i
                     and cells.cells(blank)[1] <= v - u
