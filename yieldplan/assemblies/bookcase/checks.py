@@ -135,7 +135,7 @@ def _shelves(bookcase: Bookcase) -> Iterator[Said]:
     if openings and given is not None and given != len(openings) - 1:
         yield (
             str(given),
-            f"{len(openings)} openings have {len(openings) - 1} shelves between them",
+            f"with {len(openings)} openings fixed_shelves is {len(openings) - 1}",
             "Leave fixed_shelves out where openings are given, or correct one of them",
         )
 

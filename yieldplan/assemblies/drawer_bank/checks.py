@@ -59,7 +59,7 @@ def check_heights(
         faults.add(
             bank.where,
             "",
-            f"the {what}s do not fill the opening: {_added(listed, what, unit)}, and "
+            f"the heights do not fill the opening: {_added(listed, what, unit)}, and "
             f"there is {room.say(unit)}",
             remedy,
         )
