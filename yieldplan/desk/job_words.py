@@ -11,7 +11,9 @@ from yieldplan.assemblies.assembly import Assembly
 from yieldplan.desk import recipe_words
 from yieldplan.desk.keys import Key
 from yieldplan.job.assembly_tables import table_key
+from yieldplan.job.tables import hints_of, is_length
 from yieldplan.model.faces import FORBIDS, MARK_KINDS
+from yieldplan.model.shop import Shop
 from yieldplan.reference.tables import shop_defaults
 from yieldplan.sources.columns import COLUMNS, NEEDED
 
@@ -45,10 +47,11 @@ def _keys(*rows: tuple[str, str, str, str]) -> Callable[[], list[Key]]:
 
 
 def _shop() -> list[Key]:
+    settings = hints_of(Shop)
     return [
         Key(
             name=default.key,
-            takes="size" if _is_size(default.inch, default.mm) else "word or number",
+            takes="size" if is_length(settings[default.key]) else "word or number",
             default=f"{default.inch} (in a job in mm {default.mm})",
             words=f"{default.words}; {default.source}",
         )
@@ -60,11 +63,6 @@ def _shop_tables() -> str:
     """The tables in which a shop says what holds for every assembly of a kind."""
     known = registry.find(yieldplan.assemblies, Assembly)  # type: ignore[type-abstract]
     return ", ".join(f"[shop.{table_key(name)}]" for name in known)
-
-
-def _is_size(inch: str, mm: str) -> bool:
-    # A count or a share is the same in both units.
-    return inch != mm
 
 
 def _tally() -> list[Key]:
