@@ -111,8 +111,11 @@ def test_a_job_of_sticks_is_planned_without_a_tally(
     assert "It costs 12.80 USD; no plan of this kind costs less." in said
     assert "edging 8 ft 2 sticks 6.40 each 12.80" in said
     assert "Boards to pull" not in said
+    assert "tally" not in said
     assert main(["explain", str(tmp_path / "job_plan"), "edge"]) == 0
-    assert "stick 1 of its kind" in " ".join(capsys.readouterr().out.split())
+    said = " ".join(capsys.readouterr().out.split())
+    assert "stick 1 of its kind" in said
+    assert "3/4 × 30 (width × length) as it lies, makes 1 edge, nothing to mill" in said
 
 
 def test_what_is_wrong_with_a_job_of_sticks_is_told_once(

@@ -157,6 +157,12 @@ def _blank(blank: Document, part: Document, demand: str, rule: _Rule) -> str:
         made = f"brings {rule.say(brought)} of the width of {part['id']}"
     inside = [box for box in blank["inside"] if box["part"] == demand]
     over = ""
+    if blank["route"] == "saw":
+        across = ", turned across the sheet" if blank["turned"] else ""
+        return (
+            f"Blank {blank['id']} (saw){across}, {rule.times(width, length)} "
+            f"(width × length) as it lies, {made}, nothing to mill away."
+        )
     if len(blank["inside"]) == 1:
         part_length, part_width = inside[0]["size"]
         over = (
@@ -184,13 +190,15 @@ def _place(sawn: Sawn, demand: str, rule: _Rule) -> Iterator[str]:
     for box in sawn.blank["inside"]:
         if box["part"] == demand and len(sawn.blank["inside"]) > 1:
             at = box["at"]
-            number, count = sawn.blank["inside"].index(box) + 1, len(sawn.blank["inside"])
+            number, count = (
+                sawn.blank["inside"].index(box) + 1,
+                len(sawn.blank["inside"]),
+            )
             which = f"In it {_ordinal(number)} of {count}"
             if any(each["slice"] for each in sawn.blank["inside"]):
                 which = f"Slice {box['slice'] + 1} of it, from the face that is up"
             yield (
-                f"  {which}, from {rule.say(at[0])} along and "
-                f"{rule.say(at[1])} across."
+                f"  {which}, from {rule.say(at[0])} along and {rule.say(at[1])} across."
             )
 
 
