@@ -68,6 +68,8 @@ def test_narrow_ones_also_lie_one_above_the_other() -> None:
     row, pair = together(make_part("slip", "20", "2", quantity=2))
     assert (row.length.value, row.width.value) == (inches("40-5/8"), inches("2-1/4"))
     assert (pair.length.value, pair.width.value) == (inches("20-1/2"), inches("4-3/8"))
+    assert not row.cautions
+    assert "rip them apart with a clean blade" in pair.cautions[0]
     # A pair wider than the jointer is none: 4-3/8 over 4.
     (row,) = together(
         make_part("slip", "20", "2", quantity=2), shop=make_shop(jointer_width="4")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -47,7 +48,9 @@ def _of_one_part(part: Part, job: Job) -> Iterator[Blank]:
     if part.quantity > 1 and part.width.value <= job.shop.small_up_to_width:
         pair = one_above_the_other((part, part), NAME, f"2 × {part.id}", job)
         if pair.width.value <= job.shop.jointer_width:
-            yield pair
+            # There is a kerf between the two and nothing to joint the sawn edges by.
+            apart = f"{pair.words}: rip them apart with a clean blade, those edges are finished."
+            yield dataclasses.replace(pair, cautions=(*pair.cautions, apart))
 
 
 def _in_a_row(row: Sequence[Part], words: str, job: Job) -> Iterator[Blank]:
