@@ -13,6 +13,9 @@ from yieldplan.units import from_ticks
 Document = Mapping[str, Any]
 """The plain data of plan.json, or of a part of it."""
 
+_TEXTS = ("id", "wood", "line", "kind", "thickness", "grade", "lot")
+_NUMBERS = ("price", "thick", "crook", "bow", "twist", "copies")
+
 
 @dataclass(frozen=True, kw_only=True)
 class Spot:
@@ -81,7 +84,20 @@ class SavedPieces:
 
 
 def saved_pieces(document: Document) -> SavedPieces:
-    """Every board the plan was offered, and every node of those it cuts."""
+    """Every board the plan was offered, and every node of those it cuts.
+
+    Raises
+    ------
+    KeyError, TypeError, ValueError
+        For a file that is no plan; one that passed the proof raises nothing.
+    """
+    for piece in document["stock"]:
+        if not all(isinstance(piece[key], str) for key in _TEXTS):
+            raise TypeError(f"a piece of stock whose {', '.join(_TEXTS)} are no texts")
+        if not all(isinstance(piece[key], int) for key in _NUMBERS):
+            raise TypeError(
+                f"a piece of stock whose {', '.join(_NUMBERS)} are no numbers"
+            )
     stock = {piece["id"]: piece for piece in document["stock"]}
     rules = {wood["wood"]: wood["rules"] for wood in document["woods"]}
     spots: dict[str, Spot] = {}
