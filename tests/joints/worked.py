@@ -14,6 +14,7 @@ from fractions import Fraction
 from tests.builders import inches
 from yieldplan.joints.butt import Butt
 from yieldplan.joints.dado import Dado
+from yieldplan.joints.finger_joint import FingerJoint
 from yieldplan.joints.groove import Groove
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.joint import Joint
@@ -68,6 +69,18 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
         Worked(
             joint=Dado(deep=inches("5/16")),
             own="1/2", mate="3/4", depth="5/16", housed="5/16", housing="0",
+        ),
+    ),
+    "finger joint": (
+        # Both boards run to the outside; the fingers are as long as the mate is thick.
+        Worked(
+            joint=FingerJoint(finger=inches("3/8")),
+            own="3/8", mate="1/2", depth="1/2", housed="0", housing="0",
+        ),
+        # 1/32 to plane flush, at every end of both: 1/2 + 1/32 = 17/32.
+        Worked(
+            joint=FingerJoint(proud=inches("1/32")),
+            own="3/8", mate="1/2", depth="17/32", housed="1/32", housing="1/32",
         ),
     ),
     "groove": (
