@@ -33,7 +33,13 @@ from yieldplan.model.parts import Part
 
 
 def parts(bookcase: Bookcase) -> dict[str, Part]:
-    shop = make_shop(lap="1/4", sheet_play="1/16", shelf_clearance="1/16")
+    shop = make_shop(
+        lap="1/4",
+        sheet_play="1/16",
+        shelf_clearance="1/16",
+        groove_depth="1/4",
+        board_gap="1/16",
+    )
     made = parts_by_id(make_job(bookcase, shop=shop))
     return {name.removeprefix("den/"): part for name, part in made.items()}
 

@@ -81,6 +81,7 @@ def test_more_shelves_than_there_is_height() -> None:
             make_bookcase(back=Back(sheet="ply", joint=Rabbet(deep=inches("1")))),
             "the back's rabbet in the side cannot be cut",
         ),
+        (make_bookcase(openings=sizes("69", "0")), "an opening of 0 holds nothing"),
         (
             make_bookcase(openings=sizes("30", "30"), fixed_shelves=3),
             "with 2 openings fixed_shelves is 1",
@@ -102,7 +103,7 @@ def test_more_shelves_than_there_is_height() -> None:
                     gap=inches("1/4"),
                 )
             ),
-            "with this gap no tongue reaches into its groove",
+            "with this gap a tongue of 1/4 in does not reach into its groove",
         ),
         (make_bookcase(back=Back(sheet="ply", boards=3)), "a sheet is one board across"),
         (

@@ -83,7 +83,7 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
                     rabbeted="sides and top",
                 ),
             ),
-            shop=make_shop(lap="1/4"),
+            shop=make_shop(lap="1/4", groove_depth="1/4", board_gap="1/16"),
             parts={
                 "den/side": "2: 40 × 12 × 3/4",
                 "den/top": "1: 35-1/2 × 12 × 3/4",

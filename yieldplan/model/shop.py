@@ -109,6 +109,7 @@ class Shop:
     tongue_length: Inches = Fraction(1, 4)
     # bookcases
     shelf_clearance: Inches = Fraction(1, 16)
+    board_gap: Inches = Fraction(1, 16)
     # lb on each foot of a shelf; in a job in millimetres kg on each metre
     shelf_load: Fraction = Fraction(25)
     # share of a shelf's span

@@ -138,7 +138,7 @@ class Bookcase(Assembly):
         }
 
     def _case(self, job: Job, stuff: Mapping[str, Stuff]) -> Case:
-        shop = job.shop
+        shop, back = job.shop, self.back
         top, bottom = (self._across(what, job, stuff) for what in ("top", "bottom"))
         shelf = Across(
             words="shelf",
@@ -164,14 +164,12 @@ class Bookcase(Assembly):
             kick_thickness=(
                 stuff["toe kick"].thickness if "toe kick" in stuff else Fraction(0)
             ),
-            back=self.back,
+            back=back,
             back_thickness=stuff["back"].thickness if "back" in stuff else Fraction(0),
-            play=(
-                shop.sheet_play
-                if self.back is not None and self.back.sheet
-                else Fraction(0)
-            ),
-            loose_clearance=shop.shelf_clearance if said is None else said,
+            play=(shop.sheet_play if back is not None and back.sheet else Fraction(0)),
+            tongue=_or(back.tongue if back is not None else None, shop.groove_depth),
+            gap=_or(back.gap if back is not None else None, shop.board_gap),
+            loose_clearance=_or(said, shop.shelf_clearance),
         )
 
     def _across(self, what: str, job: Job, stuff: Mapping[str, Stuff]) -> Across:
@@ -186,3 +184,7 @@ class Bookcase(Assembly):
             joint=joint.settled(job.shop),
             set_in=set_in,
         )
+
+
+def _or(said: Inches | None, left_out: Inches) -> Inches:
+    return left_out if said is None else said

@@ -33,7 +33,7 @@ class BackBoards:
     def width(self) -> Sum:
         """Width of every board but the last, tongue and all."""
         share = self._whole / self.boards
-        words = f"{self.boards} share {tape(self.across, self.unit, join='-')} and their laps"
+        words = f"board, {self.boards} share {tape(self.across, self.unit, join='-')} and their laps"
         total = Sum.of((words, share))
         over = share % STEP[self.unit]
         return total + Sum.of(("down to the step", -over)) if over else total

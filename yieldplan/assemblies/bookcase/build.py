@@ -44,7 +44,7 @@ def boards_of(case: Case, job: Job) -> BackBoards | None:
     return BackBoards(
         across=case.back_width.value,
         boards=back.boards,
-        lap=back.tongue - back.gap,
+        lap=case.tongue - case.gap,
         unit=job.unit,
     )
 
@@ -181,9 +181,9 @@ def _swelling(bookcase: Bookcase, case: Case, job: Job) -> Iterator[str]:
         points=shop.moisture_wettest - shop.moisture_today,
         step=shop.movement_step,
     )
-    if gain > back.gap:
+    if gain > case.gap:
         yield (
             f"{bookcase.name}/back board: in the wettest season a board gains "
-            f"{say(gain, job.unit)}, and its gap is {say(back.gap, job.unit)}; take more, "
+            f"{say(gain, job.unit)}, and its gap is {say(case.gap, job.unit)}; take more, "
             "narrower boards or a wider gap."
         )

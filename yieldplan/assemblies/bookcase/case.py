@@ -45,6 +45,8 @@ class Case:
         0 where there is no back. [in]
     play
         Room a sheet back has in its rabbets. [in]
+    tongue, gap
+        Of the boards of a solid back. [in]
     openings
         Clear heights from the top down. [in]
     loose_clearance
@@ -65,6 +67,8 @@ class Case:
     back: Back | None
     back_thickness: Inches
     play: Inches
+    tongue: Inches
+    gap: Inches
     loose_clearance: Inches
 
     @property

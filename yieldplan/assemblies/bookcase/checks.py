@@ -47,6 +47,14 @@ def check_case(bookcase: Bookcase, case: Case, unit: UnitName, faults: Faults) -
             if why := case.back.joint.impossible(mate=mate, unit=unit):
                 wrong = f"the back's rabbet in the {what} cannot be cut: {why}"
                 faults.add(bookcase.where, "", wrong, "Write a depth for the rabbet")
+        if case.back.boards is not None and case.gap >= case.tongue:
+            faults.add(
+                bookcase.where,
+                say(case.gap, unit),
+                f"with this gap a tongue of {say(case.tongue, unit)} does not reach "
+                "into its groove",
+                "Make the gap less than the tongue",
+            )
     _check_openings(bookcase, case, unit, faults)
 
 
@@ -70,7 +78,10 @@ def _check_openings(
     bookcase: Bookcase, case: Case, unit: UnitName, faults: Faults
 ) -> None:
     inside, filled = case.inside_height, case.filled
-    if min(case.openings) <= 0:
+    if bookcase.openings and min(case.openings) <= 0:
+        wrong = "an opening of 0 holds nothing"
+        faults.add(bookcase.where, "0", wrong, "Write its clear height")
+    elif min(case.openings) <= 0:
         faults.add(
             bookcase.where,
             "",
@@ -159,12 +170,6 @@ def _back(bookcase: Bookcase) -> Iterator[Said]:
             "" if back.boards is None else str(back.boards),
             "a back of solid wood in one piece would split, or push the sides apart",
             "Write how many boards = ... stand side by side, two or more",
-        )
-    if back.wood is not None and back.gap >= back.tongue:
-        yield (
-            "",
-            "with this gap no tongue reaches into its groove",
-            "Make gap less than tongue",
         )
 
 

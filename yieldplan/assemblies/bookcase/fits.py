@@ -84,7 +84,7 @@ def _back(
     ]
     wide = sum((each.quantity * each.width.value for each in boards), case.play)
     if back.boards is not None:
-        wide -= (back.boards - 1) * (back.tongue - back.gap)
+        wide -= (back.boards - 1) * (case.tongue - case.gap)
     yield Fit(words="back, across", got=wide, asked=clear + rabbets)
     asked = bookcase.height - case.bottom.set_in - case.top.set_in
     if case.top_is_rabbeted:

@@ -138,12 +138,17 @@ class Back:
     boards: int | None = field(
         default=None, metadata={"words": "how many boards stand side by side"}
     )
-    tongue: Inches = field(
-        default=Fraction(1, 4), metadata={"words": "length of a board's tongue"}
+    tongue: Inches | None = field(
+        default=None,
+        metadata={
+            "words": "length of a board's tongue; left out: the shop's groove_depth"
+        },
     )
-    gap: Inches = field(
-        default=Fraction(1, 16),
-        metadata={"words": "left open at each tongue for the boards to swell into"},
+    gap: Inches | None = field(
+        default=None,
+        metadata={
+            "words": "left open at each tongue for the boards to swell into; left out: the shop's board_gap"
+        },
     )
     rabbeted: Rabbeted = field(
         default="sides",
