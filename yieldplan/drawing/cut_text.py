@@ -49,6 +49,16 @@ def mark_in_words(mark: Mark, unit: UnitName) -> str:
     )
 
 
+def after_the_saw(blank: Blank) -> str:
+    """What happens next to a blank of several parts."""
+    number = len(blank.inside)
+    if blank.slices > 1:
+        return f"Flatten {blank.words}, mark its end with a triangle, then resaw it into {blank.slices} slices"
+    if blank.route == "glue up":
+        return f"Cut {blank.words} into its {number} strips; keep them in their order"
+    return f"Mill {blank.words} in one piece, then cut it into its {number} parts"
+
+
 class _Words:
     def __init__(self, cutting: Cutting, saw: Saw, numbered: bool) -> None:
         self.cutting, self.saw = cutting, saw
@@ -248,12 +258,7 @@ class _Words:
             if blank is None or len(blank.inside) < 2 or blank.id in seen:
                 continue
             seen.append(blank.id)
-            if blank.slices > 1:
-                yield f"Flatten {blank.words}, mark its end with a triangle, then resaw it into {blank.slices} slices."
-            elif blank.route == "glue up":
-                yield f"Cut {blank.words} into its {len(blank.inside)} strips; keep them in their order."
-            else:
-                yield f"Mill {blank.words} in one piece, then cut it into its {len(blank.inside)} parts."
+            yield f"{after_the_saw(blank)}."
 
     def _planed_far(self) -> Iterator[str]:
         """Parts from stock a quarter or more too thick: resawing may save wood."""

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from yieldplan.drawing.scene import Box, Item, Line, Rect
-from yieldplan.model.blanks import Blank
+from yieldplan.model.blanks import Blank, Step
 from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Node
 from yieldplan.model.rounding import mark_in_ticks
@@ -99,6 +99,36 @@ def joints(blank: Blank, node: Node, rect: Rect) -> Iterator[Item]:
         yield from strokes
 
 
+def step_strokes(
+    panels: Sequence[tuple[Node, Rect]], blanks: Mapping[str, Blank], apart: float
+) -> Iterator[Item]:
+    """Strokes across the crosscuts between the steps of a set: one, then two, then three.
+
+    Parameters
+    ----------
+    panels
+        The sections of a board from zero, as they are drawn.
+    apart
+        Between two sections. [pt]
+    """
+    for (before, rect), (after, _) in pairwise(panels):
+        sets = {step.set: step for step in _steps(before, blanks)}
+        for step in _steps(after, blanks):
+            last = sets.get(step.set)
+            if last is None or step.of > _MOST_STROKES + 1:
+                continue
+            lower = min(last.number, step.number)
+            y = rect.y1 - min(rect.height * 0.3, 14.0)
+            yield from _slanted(lower, rect.x1 + apart / 2, y, apart)
+
+
+def _steps(node: Node, blanks: Mapping[str, Blank]) -> Iterator[Step]:
+    for leaf in node.leaves():
+        step = blanks[leaf.blank].step if leaf.blank else None
+        if step is not None:
+            yield step
+
+
 def joint_lines(blank: Blank, node: Node, rect: Rect) -> list[Rect]:
     """Where the lines between the parts of a blank run, for words to stay clear of."""
     if _is_end_to_end(blank):
@@ -145,12 +175,11 @@ def _swing(count: int) -> float:
     return _STROKE + 2.2 * count
 
 
-def _slanted(count: int, x: float, y: float) -> Iterator[Item]:
+def _slanted(count: int, x: float, y: float, over: float = 0.0) -> Iterator[Item]:
+    half = _STROKE + over / 2
     for stroke in range(count):
         up = (stroke - (count - 1) / 2) * 4.4
-        yield Line(
-            x0=x - _STROKE, y0=y + 2 - up, x1=x + _STROKE, y1=y - 3 - up, weight=2.4
-        )
+        yield Line(x0=x - half, y0=y + 2 - up, x1=x + half, y1=y - 3 - up, weight=2.4)
 
 
 def _upright(count: int, x: float, y: float) -> Iterator[Item]:

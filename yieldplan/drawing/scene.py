@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from yieldplan.drawing.fonts import ASCENT, DESCENT
@@ -139,6 +139,21 @@ class Text:
 Item = Line | Box | Ring | Arrow | Text
 
 
+def moved(item: Item, x: float, y: float) -> Item:
+    """The item somewhere else: further right and further down. [pt]"""
+    match item:
+        case Line():
+            return replace(
+                item, x0=item.x0 + x, x1=item.x1 + x, y0=item.y0 + y, y1=item.y1 + y
+            )
+        case Box():
+            rect = item.rect
+            there = Rect(rect.x0 + x, rect.y0 + y, rect.x1 + x, rect.y1 + y)
+            return replace(item, rect=there)
+        case _:
+            return replace(item, x=item.x + x, y=item.y + y)
+
+
 @dataclass
 class Scene:
     """Everything on one picture, in the order it is painted.
@@ -161,6 +176,10 @@ class Scene:
     def extend(self, items: Iterable[Item]) -> None:
         """Put several things on top."""
         self.items.extend(items)
+
+    def place(self, other: Scene, x: float, y: float) -> None:
+        """Put another picture on this one, its corner at (x, y). [pt]"""
+        self.extend(moved(item, x, y) for item in other.items)
 
     def texts(self) -> Iterator[Text]:
         """Every line of words."""
