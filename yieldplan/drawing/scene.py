@@ -188,7 +188,8 @@ class Scene:
     def collisions(self) -> list[tuple[str, str]]:
         """Words that touch other words, or leave the picture (named twice then)."""
         found: list[tuple[str, str]] = []
-        boxes = [(text.text, text.rect()) for text in self.texts()]
+        # Lines set without a gap may touch by a rounding error.
+        boxes = [(text.text, text.rect().inset(0.01)) for text in self.texts()]
         for number, (text, rect) in enumerate(boxes):
             if (
                 rect.x0 < 0

@@ -29,7 +29,7 @@ def margin(tree: Node, unit: UnitName) -> float:
     """Room left of a board that is ripped first. [pt]"""
     figures = [tape(from_ticks(rip.node.width), unit) for rip in rips(tree)]
     widest = max(Text(x=0, y=0, text=f, size=_LARGE, bold=True, figures=True).rect().width for f in figures)  # fmt: skip
-    return max(widest, width("second rip", 10.0)) + _DIMENSION + 6
+    return max(widest, width("second rip", 10.0), 44 + widest * 14 / 18) + _DIMENSION
 
 
 def draw(
@@ -49,14 +49,14 @@ def draw(
         word, size, bold = "off the edge", 12.0, True
         if node.fate == "edge":
             return
-    high = bottom - top
     x = 0.0
-    if high < 30 or size < _LARGE:
-        # A low strip says both on one line.
+    if bottom - top < 30:
+        # A low strip says it all on one line.
+        yield Text(x=x, y=middle + 3.6, text=word.removesuffix(" rip"), size=10)
         size = min(size, 14.0)
         yield Text(
-            x=x, y=middle + 0.36 * size, text=f"{word} {figure}" if size < 14 else figure,
-            size=size if size >= 14 else 11.0, bold=bold, figures=True,
+            x=left - _DIMENSION, y=middle + 0.36 * size, text=figure, size=size,
+            bold=bold, align="right", figures=True,
         )  # fmt: skip
     else:
         yield Text(x=x, y=middle - 6, text=word, size=10)

@@ -39,17 +39,17 @@ from yieldplan.units import from_ticks, tape
 WIDTH = 540.0
 """As wide as letter and A4 print at their own size. [pt]"""
 MARKS = Lettering(
-    sizes=((18.0, False), (18.0, True)), row=20.0, rows=2, first=18.0, zero=14.0
+    sizes=((18.0, False), (18.0, True)), row=19.0, rows=2, first=16.5, zero=14.0
 )
-_CROWDED = Lettering(sizes=((18.0, True),), row=20.0, rows=6, first=18.0, zero=14.0)
+_CROWDED = Lettering(sizes=((18.0, True),), row=19.0, rows=6, first=16.5, zero=14.0)
 """Marks are never set smaller; they take more rows."""
 _DETAIL_PIECE, _DETAIL_WASTE = 19.5, 14.0
 _RIGHT = 5.0
 _APART = 9.0
 _OVER = 8.0
 _RINGS = 20.0  # the numbers of the cuts, above a board that is crosscut first
-_BELOW = 10.0
-_BETWEEN = 8.0
+_BELOW = 8.0
+_BETWEEN = 6.0
 _LARGEST_SCALE = 20.0
 _TALLEST = 190.0
 _EXAGGERATED = 5.0  # widths are not to scale, but a strip stays a strip
@@ -122,7 +122,7 @@ class _Laid:
         if not self.figures:
             return _BETWEEN
         rows = rows_needed(self.figures, WIDTH - 1, self.lettering)
-        return _BELOW + rows * self.lettering.row + 4 + lengths.HEIGHT + _BETWEEN
+        return _BELOW + rows * self.lettering.row + 2 + lengths.HEIGHT + _BETWEEN
 
 
 class _Drawing:
@@ -229,10 +229,12 @@ class _Drawing:
         panels = [(n, Rect(r.x0, top, r.x1, bottom)) for n, r in laid.panels]
         laid.callouts = [self._ended(call, panels) for call in laid.callouts]
         leads = [Rect(c.x - 1.5, top, c.x + 1.5, c.y) for c in laid.callouts]
+        words: list[Item] = []
         for node, rect in panels:
-            self._panel(node, rect, leads, nearest=row.nearest)
+            words.extend(self._panel(node, rect, leads, nearest=row.nearest))
         self.scene.extend(step_strokes(panels, self.saw.blanks, _APART))
         self.scene.extend(callouts.draw(laid.callouts, self.left, WIDTH, y, top - 3))
+        self.scene.extend(words)
         if not row.begins:
             self.scene.add(self._goes_on(laid, top))
             self.scene.extend(_break(self.left, top, bottom))
@@ -278,7 +280,7 @@ class _Drawing:
             self.short_of += 50
         self.short_of += 3 * (laid.lettering is _CROWDED)
         rows = rows_needed(laid.figures, right, laid.lettering)
-        foot = line + rows * laid.lettering.row + 4 + 11
+        foot = line + rows * laid.lettering.row + 2 + 11
         drawn, missing = lengths.draw(panels, self.saw.unit, foot, _APART)
         self.short_of += 3 * missing
         self.scene.extend(drawn)
@@ -304,14 +306,20 @@ class _Drawing:
 
     def _panel(
         self, node: Node, rect: Rect, leads: list[Rect], *, nearest: bool
-    ) -> None:
+    ) -> list[Item]:
+        is_strip = not any(
+            node is child
+            for row in self._rows
+            for child in row.row.pieces
+            if row.row.is_cut
+        )
         lines: list[Cut] = []
         words: list[Item] = []
         for drawn in leaves(node, rect, self.detail):
             if isinstance(drawn, Cut):
                 lines.append(drawn)
             else:
-                words.extend(self._leaf(drawn, leads))
+                words.extend(self._leaf(drawn, leads, is_strip=is_strip))
         self.scene.extend(
             Line(x0=cut.x0, y0=cut.y0, x1=cut.x1, y1=cut.y1, weight=1.25)
             for cut in lines
@@ -320,9 +328,9 @@ class _Drawing:
         if nearest:
             y = rect.y1
             self.scene.add(Line(x0=rect.x0, y0=y, x1=rect.x1, y1=y, weight=3.0))
-        self.scene.extend(words)
+        return words
 
-    def _leaf(self, leaf: Leaf, leads: list[Rect]) -> Iterator[Item]:
+    def _leaf(self, leaf: Leaf, leads: list[Rect], *, is_strip: bool) -> Iterator[Item]:
         """Paints the wood; yields its words, which come on top of every line."""
         node, rect = leaf.node, leaf.rect
         is_kept = node.blank is not None or node.fate == "keep"
@@ -333,7 +341,8 @@ class _Drawing:
             avoid.append(there)
             self.scene.extend(mark_symbol(mark.kind, mark.face, there))
         if not is_kept:
-            if leaf.settings or node.fate != "trim":
+            # A waste piece of a row says its fate below, beside the lengths.
+            if leaf.settings or not self.cutting.tree.into or is_strip:
                 yield from self.legend.waste(leaf, avoid)
         elif node.blank is None:
             self.scene.extend(kept_frame(rect))
@@ -363,6 +372,7 @@ class _Drawing:
                     place=named.place if is_whole else "",
                     settings=leaf.settings if order == 0 else (),
                     turned_over=node.face_up == "B" and order == 0,
+                    matters=not blank.set_up,
                 ),
                 room, avoid,
             )  # fmt: skip

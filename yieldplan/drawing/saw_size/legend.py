@@ -40,11 +40,14 @@ class Legend:
         done = first_that_fits(whole, room, avoid)
         if done is not None:
             return done
-        self.short_of += 1
+        self.short_of += 1 if said.matters else 0
         done = first_that_fits(
             list(words.cut(said, room.width, self._names)), room, avoid
         )
-        return done if done is not None else self._letter(said.in_a_line(), rect)
+        if done is not None:
+            return done
+        self.short_of += 2 if said.matters else 0
+        return self._letter(said.in_a_line(), rect)
 
     def waste(self, leaf: Leaf, avoid: list[Rect]) -> list[Item]:
         """What becomes of wood that is not kept."""

@@ -32,6 +32,8 @@ class Said:
         What is written under the name of an offcut.
     settings
         What the saw is set to for it, in order; never left out.
+    matters
+        Whether the board is drawn larger for its sake; a test piece does not.
     """
 
     name: str
@@ -40,6 +42,7 @@ class Said:
     settings: tuple[Setting, ...] = ()
     turned_over: bool = False
     strong: bool = False
+    matters: bool = True
 
     def in_a_line(self) -> str:
         """All of it, for the list under the drawing."""

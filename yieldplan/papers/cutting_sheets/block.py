@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from yieldplan.drawing.fonts import width, wrap
 from yieldplan.drawing.saw_size.board import WIDTH, SawPicture, saw_picture
-from yieldplan.drawing.scene import Box, Item, Rect, Scene, Text
+from yieldplan.drawing.scene import Box, Rect, Scene, Text
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Cutting
 from yieldplan.papers.cutting_sheets.notes import adds_up, notes
@@ -92,7 +92,7 @@ def _head(scene: Scene, cutting: Cutting, run: Run) -> float:
         scene.add(Box(rect=frame, weight=1.0), label)
         right = frame.x1 + 8
     wide = Text(x=left, y=14, text=_size_in_words(piece, run.saw.unit), size=12, figures=True).rect().x1  # fmt: skip
-    start = max(right, wide, 322.0) + 8
+    start = max(right, wide + 8, 308.0)
     y = 9.0
     for count, step in enumerate(steps(cutting, run.saw), start=1):
         scene.add(Text(x=start, y=y, text=str(count), size=10, bold=True))
@@ -129,10 +129,3 @@ def _size_in_words(piece: Piece, unit: UnitName) -> str:
     ]  # fmt: skip
     words = [f"{long} × {wide}", piece.grade, *bent]
     return ", ".join(word for word in words if word)
-
-
-def rule_between(y: float) -> Iterator[Item]:
-    """The dashed line between two boards of a page."""
-    from yieldplan.drawing.scene import Line
-
-    yield Line(x0=0, y0=y, x1=WIDTH, y1=y, weight=0.75, dash=(9.0, 5.0))

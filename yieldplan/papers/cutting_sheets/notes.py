@@ -19,7 +19,9 @@ def notes(cutting: Cutting, run: Run) -> list[str]:
     blanks = list({blank.id: blank for blank in run.blanks_of(cutting)}.values())
     said = [*_strokes(blanks), *_next(blanks), *_glued(blanks, run)]
     if any(leaf.face_up == "B" for leaf in cutting.tree.leaves() if leaf.blank):
-        said.append("What lies face B up shows its underside: turn it over.")
+        said.append(
+            "FACE B UP: the good face of that piece is underneath; turn it over once it is sawn."
+        )
     if any(blank.set_up for blank in blanks):
         said.append("Set-up pieces are test pieces for the joint they name.")
     return list(dict.fromkeys(said))

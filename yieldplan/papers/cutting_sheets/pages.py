@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from yieldplan.drawing.fonts import width, wrap
 from yieldplan.drawing.saw_size.board import WIDTH
 from yieldplan.drawing.scene import Box, Line, Rect, Scene, Text
 from yieldplan.model.plan import Cutting
-from yieldplan.papers.cutting_sheets.block import Block, block
+from yieldplan.papers.cutting_sheets.block import block
 from yieldplan.papers.cutting_sheets.runs import Run
 from yieldplan.units import from_ticks, tape
 
 HEIGHT = 727.0
 """As high as letter and A4 print at their own size. [pt]"""
 HEAD, FOOT = 30.0, 34.0
-_HALVES_APART = 16.0
+_APART = 16.0
+_SHARES = (0.4, 0.5, 0.6, 1.0)
 _MOST_FOLDS = 4
 _BOX_LINE = 12.5
 
@@ -26,47 +28,70 @@ def head_height(run: Run) -> float:
 
 
 def board_pages(run: Run) -> list[Scene]:
-    """The pages with boards, not numbered yet: two halves a page, or one whole."""
+    """The pages with boards, not numbered yet: two a page where each can be read."""
     top = head_height(run)
-    whole = HEIGHT - top - FOOT
-    half = (whole - _HALVES_APART) / 2
+    room = HEIGHT - top - FOOT - _APART
     pages: list[Scene] = []
-    has_room = False
+    waiting: list[_Fitted] = []
     for cutting in run.cuttings:
-        found, is_half = _best(cutting, run, half, whole)
-        if is_half and has_room:
-            y = top + half
-            pages[-1].add(
-                Line(
-                    x0=0, y0=y + _HALVES_APART / 2 - 1, x1=WIDTH,
-                    y1=y + _HALVES_APART / 2 - 1, weight=0.75, dash=(9.0, 5.0),
-                )
-            )  # fmt: skip
-            pages[-1].place(found.scene, 0.0, y + _HALVES_APART)
-            has_room = False
-        else:
-            page = Scene(WIDTH, HEIGHT)
-            page.place(found.scene, 0.0, top)
-            pages.append(page)
-            has_room = is_half
+        fitted = _fitted(cutting, run, room)
+        if waiting and waiting[0].share + fitted.share > 1:
+            pages.append(_page(waiting, run, top, room))
+            waiting = []
+        waiting.append(fitted)
+        if len(waiting) == 2:
+            pages.append(_page(waiting, run, top, room))
+            waiting = []
+    if waiting:
+        pages.append(_page(waiting, run, top, room))
     return pages
 
 
-def _best(cutting: Cutting, run: Run, half: float, whole: float) -> tuple[Block, bool]:
-    """The board on half a page if all of it can be read there, else on a whole one."""
-    tried: list[tuple[int, int, Block, bool]] = []
-    rooms = (
-        [(whole, False)] if cutting.piece.is_sheet else [(half, True), (whole, False)]
-    )
-    ways = [(room, is_half, 1) for room, is_half in rooms]
-    ways += [(whole, False, folds) for folds in range(2, _MOST_FOLDS + 1)]
-    for order, (room, is_half, folds) in enumerate(ways):
-        found = block(cutting, run, room, folds)
-        tried.append((found.short_of, order, found, is_half))
+@dataclass(frozen=True, kw_only=True)
+class _Fitted:
+    """A board, the least share of a page on which all of it can be read, and its folds."""
+
+    cutting: Cutting
+    share: float
+    folds: int
+
+
+def _fitted(cutting: Cutting, run: Run, room: float) -> _Fitted:
+    shares = (1.0,) if cutting.piece.is_sheet else _SHARES
+    ways = [(share, 1) for share in shares]
+    ways += [(1.0, folds) for folds in range(2, _MOST_FOLDS + 1)]
+    best: tuple[int, _Fitted] | None = None
+    for share, folds in ways:
+        found = block(cutting, run, share * room, folds)
+        if best is None or found.short_of < best[0]:
+            fitted = _Fitted(cutting=cutting, share=share, folds=folds)
+            best = (found.short_of, fitted)
         if not found.short_of:
             break
-    best = min(tried, key=lambda each: each[:2])
-    return best[2], best[3]
+    assert best is not None  # there is always a way
+    return best[1]
+
+
+def _page(boards: Sequence[_Fitted], run: Run, top: float, room: float) -> Scene:
+    page = Scene(WIDTH, HEIGHT)
+    share = 0.5
+    if len(boards) == 1:
+        share = max(0.5, boards[0].share)
+    elif max(board.share for board in boards) > share:
+        share = boards[0].share / (boards[0].share + boards[1].share)
+    y = top
+    for number, board in enumerate(boards):
+        if number:
+            y += share * room
+            line = y + _APART / 2 - 1
+            page.add(
+                Line(x0=0, y0=line, x1=WIDTH, y1=line, weight=0.75, dash=(9.0, 5.0))
+            )
+            y += _APART
+            share = 1 - share
+        drawn = block(board.cutting, run, share * room, board.folds)
+        page.place(drawn.scene, 0.0, y)
+    return page
 
 
 def numbered(run: Run, boards: Sequence[Scene], fence: Sequence[Scene]) -> list[Scene]:
@@ -88,6 +113,7 @@ def _head(page: Scene, run: Run, paper: str, place: str) -> None:
     if title.rect().width > 330:
         lines = wrap(title.text, 330, 14, bold=True, condensed=True)
         title = Text(x=0, y=14, text=lines[0], size=14, bold=True, condensed=True)
+    page.add(title)
     room = WIDTH - title.rect().x1 - 16
     end = f"plan {run.mark}    {place}"
     job = run.job

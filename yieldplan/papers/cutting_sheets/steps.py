@@ -27,8 +27,8 @@ def _crosscut_first(cutting: Cutting, saw: Saw) -> Iterator[str]:
         yield f"Square the zero end, {off} off; zero is the fresh end."
     number = len(marks.at)
     if number:
-        cuts = "cut 1" if number == 1 else f"cut 1 to {number}"
-        yield f"Chalk the marks{strokes}, then {cuts}."
+        cuts = "1" if number == 1 else f"1 to {number}"
+        yield f"Chalk the marks{strokes}, cut {cuts}."
     sections = [piece for piece in flat(tree) if piece.cut == "rip"]
     if sections:
         yield from _rip_them(sections, cutting, "each piece")
