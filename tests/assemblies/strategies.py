@@ -32,6 +32,7 @@ from yieldplan.assemblies.drawer.keys import (
 from yieldplan.assemblies.drawer_bank import DrawerBank
 from yieldplan.assemblies.drawer_bank import keys as bank_keys
 from yieldplan.assemblies.part import Between, PlainPart
+from yieldplan.assemblies.tray import Tray
 from yieldplan.joints.joint import Joint
 from yieldplan.joints.stub_tenon import StubTenon
 from yieldplan.registry import find
@@ -320,11 +321,30 @@ def drawer_banks(draw: st.DrawFn) -> Assembly:
     return bank
 
 
+def trays() -> st.SearchStrategy[Assembly]:
+    """Trays of every corner joint; in a few the bottom or the sides find no room."""
+    return st.builds(
+        Tray,
+        name=st.just("tea"),
+        where=st.just(HERE),
+        length=sizes(4, 24),
+        width=sizes(1, 16),
+        height=sizes(1, 6),
+        measured=st.sampled_from(["outside", "inside"]),
+        wood=st.just("cherry"),
+        thickness=thin(),
+        joint=any_joint(corner=True),
+        bottom=st.just("ply"),
+        bottom_in=st.sampled_from(["groove", "rabbet"]),
+    )
+
+
 OF_EVERY_KIND = {
     "bookcase": bookcases(),
     "door": doors(),
     "drawer": drawers(),
     "drawer bank": drawer_banks(),
     "part": plain_parts(),
+    "tray": trays(),
 }
 """A strategy for every assembly the registry finds; a new one brings its own."""

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tests.builders import (
+    HERE,
     inches,
     make_bank,
     make_bookcase,
@@ -22,6 +23,7 @@ from yieldplan.assemblies.bookcase import keys as case_keys
 from yieldplan.assemblies.door import keys as door_keys
 from yieldplan.assemblies.drawer_bank import keys as bank_keys
 from yieldplan.assemblies.part import Between
+from yieldplan.assemblies.tray import Tray
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.model.shop import Shop
@@ -226,6 +228,41 @@ WORKED: Mapping[str, tuple[Worked, ...]] = {
             assembly=make_plain("shelf"),
             shop=make_shop(),
             parts={"shelf": "1: 30 × 4 × 3/4"},
+        ),
+    ),
+    "tray": (
+        # 16 x 10 outside in finger joints, sides of 1/2: sides 16, ends 10.
+        # Bottom in grooves of 1/4: 16 - 2 x 1/2 + 2 x 1/4 - 1/16 = 15-7/16;
+        # 10 - 2 x 1/2 + 2 x 1/4 - 1/16 = 9-7/16.
+        Worked(
+            assembly=Tray(
+                name="tea", where=HERE, length=inches("16"), width=inches("10"),
+                height=inches("2-1/2"), wood="cherry", thickness=inches("1/2"),
+                bottom="ply",
+            ),
+            shop=make_shop(groove_depth="1/4", groove_up="3/8", sheet_play="1/16"),
+            parts={
+                "tea/side": "2: 16 × 2-1/2 × 1/2",
+                "tea/end": "2: 10 × 2-1/2 × 1/2",
+                "tea/bottom": "1: 15-7/16 × 9-7/16 × 1/4",
+            },
+        ),
+        # 16 x 10 inside, dovetails with a lap of 1/8: sides 16 + 2 x 1/2 = 17; ends
+        # 10 + 2 x 1/2 less the two laps 2 x 1/8 = 10-3/4. Bottom in rabbets half of 1/2:
+        # 16 + 2 x 1/4 - 1/16 = 16-7/16 by 10 + 2 x 1/4 - 1/16 = 10-7/16.
+        Worked(
+            assembly=Tray(
+                name="tea", where=HERE, length=inches("16"), width=inches("10"),
+                height=inches("2-1/2"), measured="inside", wood="cherry",
+                thickness=inches("1/2"), bottom="ply", bottom_in="rabbet",
+                joint=HalfBlindDovetail(lap=inches("1/8")),
+            ),
+            shop=make_shop(sheet_play="1/16"),
+            parts={
+                "tea/side": "2: 17 × 2-1/2 × 1/2",
+                "tea/end": "2: 10-3/4 × 2-1/2 × 1/2",
+                "tea/bottom": "1: 16-7/16 × 10-7/16 × 1/4",
+            },
         ),
     ),
 }  # fmt: skip
