@@ -59,7 +59,10 @@ def runs(
     done = 0
     for found in _FRACTION.finditer(text):
         put(text[done : found.start()])
-        x += 0.12 * size if found["join"] else 0.0
+        if found["join"]:
+            # Close to its whole number, a word's space from anything else.
+            is_mixed = text[: found.start()][-1:].isdigit()
+            x += 0.12 * size if is_mixed else width(" ", size, bold=bold)
         put(found["top"], _RAISED, _SMALL)
         put("⁄")
         put(found["bottom"], 0.0, _SMALL)

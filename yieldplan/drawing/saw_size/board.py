@@ -285,8 +285,9 @@ class _Drawing:
         self.short_of += 3 * missing
         self.scene.extend(drawn)
         word = Text(x=self.left - 5, y=foot, text="piece", size=10, align="right")
-        firsts = [item.rect().x0 for item in drawn if isinstance(item, Text)]
-        if not firsts or firsts[0] > word.rect().x1 + 2:
+        starts = [item.rect().x0 for item in drawn if isinstance(item, Text)]
+        starts += [item.x0 for item in drawn if isinstance(item, Line)]
+        if min(starts, default=WIDTH) > word.rect().x1 + 2:
             self.scene.add(word)
 
     def _zero(self, row: Row, panels: list[tuple[Node, Rect]]) -> float:

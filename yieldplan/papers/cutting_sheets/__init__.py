@@ -9,7 +9,8 @@ from yieldplan.drawing.scene import Scene
 from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
 from yieldplan.papers.cutting_sheets.fence_and_stops import fence_pages
-from yieldplan.papers.cutting_sheets.pages import board_pages, numbered
+from yieldplan.papers.cutting_sheets.page import numbered
+from yieldplan.papers.cutting_sheets.pages import board_pages
 from yieldplan.papers.cutting_sheets.runs import runs_of
 from yieldplan.papers.paper import Paper
 

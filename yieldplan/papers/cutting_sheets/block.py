@@ -75,7 +75,7 @@ def _head(scene: Scene, cutting: Cutting, run: Run) -> float:
     piece = cutting.piece
     number = list(_number(name_of(piece, cutting.copy)))
     scene.extend(number)
-    left = max(text.rect().x1 for text in number) + 14
+    left = max(text.rect().x1 for text in number) + 9
     scene.add(
         Text(
             x=left,
@@ -87,10 +87,10 @@ def _head(scene: Scene, cutting: Cutting, run: Run) -> float:
     )
     right = left
     for words in (cutting.how_cut.upper(), "FACE A UP"):
-        label = Text(x=right + 6, y=38, text=words, size=12, bold=True)
-        frame = Rect(right, 24, label.rect().x1 + 6, 44)
+        label = Text(x=right + 4, y=38, text=words, size=12, bold=True)
+        frame = Rect(right, 24, label.rect().x1 + 4, 44)
         scene.add(Box(rect=frame, weight=1.0), label)
-        right = frame.x1 + 8
+        right = frame.x1 + 6
     wide = Text(x=left, y=14, text=_size_in_words(piece, run.saw.unit), size=12, figures=True).rect().x1  # fmt: skip
     start = max(right, wide + 8, 308.0)
     y = 9.0

@@ -34,9 +34,17 @@ def _strokes(blanks: list[Blank]) -> Iterator[str]:
 
 
 def _next(blanks: list[Blank]) -> Iterator[str]:
+    milled: dict[int, list[str]] = {}
     for blank in blanks:
-        if len(blank.inside) > 1:
+        parts = len(blank.inside)
+        if parts < 2:
+            continue
+        if blank.slices > 1 or blank.route == "glue up":
             yield f"{after_the_saw(blank)}."
+        else:
+            milled.setdefault(parts, []).append(blank.words)
+    for parts, names in sorted(milled.items()):
+        yield f"Mill in one piece, then cut into {parts} parts: {', '.join(names)}."
 
 
 def _glued(blanks: list[Blank], run: Run) -> Iterator[str]:

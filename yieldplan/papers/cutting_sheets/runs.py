@@ -13,7 +13,7 @@ from yieldplan.measure.order import natural
 from yieldplan.model.blanks import Blank
 from yieldplan.model.parts import Part
 from yieldplan.model.plan import Cutting, Plan, WoodPlan
-from yieldplan.papers.workbook.words import incomplete, is_sheet
+from yieldplan.papers.workbook.words import incomplete
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -64,12 +64,8 @@ def _run(plan: Plan, wood: WoodPlan, line: str, blanks: Mapping[str, Blank]) -> 
         (each for each in wood.cuttings if each.piece.line == line),
         key=lambda each: _chalk_order(each, blanks),
     )
-    product = ""
-    if is_sheet(plan.job, wood.wood):
-        said = plan.job.sheets[wood.wood].product
-        product = f" ({said})" if said and said not in line else ""
     return Run(
-        name=f"{line}{product}",
+        name=line,
         job=plan.job.title,
         mark=plan.mark,
         cuttings=tuple(cuttings),

@@ -28,7 +28,7 @@ def _crosscut_first(cutting: Cutting, saw: Saw) -> Iterator[str]:
     number = len(marks.at)
     if number:
         cuts = "1" if number == 1 else f"1 to {number}"
-        yield f"Chalk the marks{strokes}, cut {cuts}."
+        yield f"Chalk marks{strokes}, cut {cuts}."
     sections = [piece for piece in flat(tree) if piece.cut == "rip"]
     if sections:
         yield from _rip_them(sections, cutting, "each piece")
@@ -40,11 +40,11 @@ def _rip_first(cutting: Cutting, saw: Saw) -> Iterator[str]:
     strips = list(rips(tree))
     edge = "Trim" if cutting.piece.is_sheet else "Joint"
     if any(rip.pass_before for rip in strips):
-        yield f"{edge} the near edge, put it on the fence."
+        yield f"{edge} the near edge, fence on it."
     settings = [rip for rip in strips if rip.kind == "rip"]
     if settings:
         count = "the strip" if len(settings) == 1 else f"the {len(settings)} strips"
-        yield f"Rip {count}, full length, from the near edge up."
+        yield f"Rip {count}, full length, near edge first."
     crossed = [rip.node for rip in strips if rip.node.cut == "crosscut"]
     if crossed:
         strokes = " and strokes" if _has_strokes(cutting, saw) else ""
@@ -55,7 +55,7 @@ def _rip_first(cutting: Cutting, saw: Saw) -> Iterator[str]:
         yield f"Chalk each strip from its own zero{strokes}, then cut it."
     sections = [p for node in crossed for p in flat(node) if p.cut == "rip"]
     if sections:
-        yield from _rip_them(sections, cutting, "each piece that is ripped again")
+        yield from _rip_them(sections, cutting, "what is ripped again")
     yield from _then_within(sections)
 
 
@@ -65,7 +65,7 @@ def _rip_them(sections: list[Node], cutting: Cutting, which: str) -> Iterator[st
     if any(rip.pass_before for rip in every):
         yield f"{edge} the near edge of {which}."
     if any(rip.kind == "rip" for rip in every):
-        yield "Near edge on the fence, rip from there up."
+        yield "Fence on it, rip from there up."
 
 
 def _then_within(sections: list[Node]) -> Iterator[str]:
@@ -74,8 +74,8 @@ def _then_within(sections: list[Node]) -> Iterator[str]:
     crossed = [strip for strip in strips if strip.cut == "crosscut"]
     if crossed:
         again = any(piece.cut == "rip" for strip in crossed for piece in flat(strip))
-        yield "Cut the strips to length where it says cut" + (
-            ", then rip those pieces again." if again else "."
+        yield "Cut to length where it says cut" + (
+            "; then rip again." if again else "."
         )
 
 
