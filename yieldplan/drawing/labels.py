@@ -70,6 +70,8 @@ def first_that_fits(
     avoid: Sequence[Rect],
     *,
     may_hide: bool = True,
+    may_touch: bool = True,
+    over: Sequence[Rect] = (),
 ) -> list[Item] | None:
     """The first of several ways to say something for which there is room; None for none.
 
@@ -79,12 +81,16 @@ def first_that_fits(
         Lines of words each, the best first.
     may_hide
         Whether they may lie on a mark where nothing else fits.
+    may_touch
+        Whether they may lie on a little of one.
+    over
+        Lines that they may cross, on white.
     """
     tried = list(ways)
     # Smaller words beside a knot come before larger ones over it.
     for hides in (False, True)[: 1 + may_hide]:
         for lines in tried:
-            placed = _place(lines, room, avoid, hides=hides)
+            placed = _place(lines, room, avoid, over, hides=hides, may_touch=may_touch)
             if placed is not None:
                 return placed
     return None
@@ -180,13 +186,19 @@ def _wide(line: _Line) -> float:
 
 
 def _place(
-    lines: Sequence[_Line], room: Rect, avoid: Sequence[Rect], *, hides: bool
+    lines: Sequence[_Line],
+    room: Rect,
+    avoid: Sequence[Rect],
+    over: Sequence[Rect],
+    *,
+    hides: bool,
+    may_touch: bool,
 ) -> list[Item] | None:
     heights = [max(text.size for text in line) * (ASCENT + DESCENT) for line in lines]
     high, wide = sum(heights), max(_wide(line) for line in lines)
     if high > room.height + 2.5 or wide > room.width:
         return None
-    place = _free_place(avoid, room, wide, high)
+    place = _free_place(avoid, room, wide, high, may_touch=may_touch)
     if place is None and not hides:
         return None
     top, middle = place or (
@@ -200,7 +212,7 @@ def _place(
         for text in line:
             put = replace(text, x=x, y=base)
             patch = put.rect()
-            if any(patch.meets(mark) for mark in avoid):
+            if any(patch.meets(mark) for mark in (*avoid, *over)):
                 items.append(Box(rect=patch, fill="white"))
             items.append(put)
             x += patch.width + _BETWEEN
@@ -213,7 +225,7 @@ _LOOKS = 12
 
 
 def _free_place(
-    marks: Sequence[Rect], room: Rect, wide: float, high: float
+    marks: Sequence[Rect], room: Rect, wide: float, high: float, *, may_touch: bool
 ) -> tuple[float, float] | None:
     """Top and middle of a place for the words where they hide no mark; None when there is none."""
     centre, level = (room.x0 + room.x1) / 2, (room.y0 + room.y1 - high) / 2
@@ -229,7 +241,7 @@ def _free_place(
         for top in up
         for middle in across
     )
-    for may_touch in (False, True):
+    for touches in (False, True)[: 1 + may_touch]:
         for _, top, middle in places:
             rect = Rect(middle - wide / 2, top, middle + wide / 2, top + high)
             inside = (
@@ -238,7 +250,7 @@ def _free_place(
                 and room.y0 - 1.3 <= rect.y0
                 and rect.y1 <= room.y1 + 1.3
             )
-            share = _LEFT_VISIBLE if may_touch else 0.0
+            share = _LEFT_VISIBLE if touches else 0.0
             if inside and all(_hidden(avoid, rect) <= share for avoid in marks):
                 return top, middle
     return None

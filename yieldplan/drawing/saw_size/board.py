@@ -337,14 +337,15 @@ class _Drawing:
         is_kept = node.blank is not None or node.fate == "keep"
         if not is_kept:
             self.scene.extend(waste(rect))
-        avoid = [lead for lead in leads if lead.meets(rect)]
+        avoid: list[Rect] = []
+        leads = [lead for lead in leads if lead.meets(rect)]
         for mark, there in marks_on(node, rect, self.cutting.piece.marks):
             avoid.append(there)
             self.scene.extend(mark_symbol(mark.kind, mark.face, there))
         if not is_kept:
             # A waste piece of a row says its fate below, beside the lengths.
             if leaf.settings or not self.cutting.tree.into or is_strip:
-                yield from self.legend.waste(leaf, avoid)
+                yield from self.legend.waste(leaf, avoid, leads)
         elif node.blank is None:
             self.scene.extend(kept_frame(rect))
             size = " × ".join(
@@ -353,11 +354,13 @@ class _Drawing:
             said = Said(
                 name=f"KEEP {node.name}", size=size, settings=leaf.settings, strong=True
             )
-            yield from self.legend.piece(said, rect.inset(3.5), avoid)
+            yield from self.legend.piece(said, rect.inset(3.5), avoid, leads)
         else:
-            yield from self._blank(leaf, avoid)
+            yield from self._blank(leaf, avoid, leads)
 
-    def _blank(self, leaf: Leaf, avoid: list[Rect]) -> Iterator[Item]:
+    def _blank(
+        self, leaf: Leaf, avoid: list[Rect], leads: list[Rect]
+    ) -> Iterator[Item]:
         node, rect = leaf.node, leaf.rect
         blank = self.saw.blanks[node.blank or ""]
         self.scene.extend(joints(blank, node, rect))
@@ -375,7 +378,7 @@ class _Drawing:
                     turned_over=node.face_up == "B" and order == 0,
                     matters=not blank.set_up,
                 ),
-                room, avoid,
+                room, avoid, leads,
             )  # fmt: skip
 
 

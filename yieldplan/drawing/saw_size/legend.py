@@ -33,25 +33,38 @@ class Legend:
         """Letter and words."""
         return tuple(self._said)
 
-    def piece(self, said: Said, rect: Rect, avoid: list[Rect]) -> list[Item]:
-        """The words of a piece that is kept, whole, else cut, else its letter."""
+    def piece(
+        self, said: Said, rect: Rect, avoid: list[Rect], leads: list[Rect]
+    ) -> list[Item]:
+        """The words of a piece that is kept, whole, else cut, else its letter.
+
+        Parameters
+        ----------
+        avoid, leads
+            Marks that are not to be hidden; lines to marks, which may be crossed.
+        """
         room = rect.inset(2.0)
         whole = list(words.whole(said, room.width))
-        done = first_that_fits(whole, room, avoid)
+        done = None
+        for marks, over in (([*avoid, *leads], []), (avoid, leads)):
+            done = done or first_that_fits(
+                whole, room, marks, over=over, may_hide=False, may_touch=False
+            )
+        done = done or first_that_fits(whole, room, avoid, over=leads)
         if done is not None:
             return done
         self.short_of += 1 if said.matters else 0
         done = first_that_fits(
-            list(words.cut(said, room.width, self._names)), room, avoid
+            list(words.cut(said, room.width, self._names)), room, avoid, over=leads
         )
         if done is not None:
             return done
         self.short_of += 2 if said.matters else 0
         return self._letter(said.in_a_line(), rect)
 
-    def waste(self, leaf: Leaf, avoid: list[Rect]) -> list[Item]:
+    def waste(self, leaf: Leaf, avoid: list[Rect], leads: list[Rect]) -> list[Item]:
         """What becomes of wood that is not kept."""
-        said = waste_words.say(leaf, avoid)
+        said = waste_words.say(leaf, avoid, leads)
         if said is not None:
             return said
         self.short_of += 1

@@ -28,13 +28,13 @@ def in_a_line(leaf: Leaf) -> str:
     return ", ".join([*said, leaf.node.fate or ""])
 
 
-def say(leaf: Leaf, avoid: list[Rect]) -> list[Item] | None:
+def say(leaf: Leaf, avoid: list[Rect], leads: list[Rect]) -> list[Item] | None:
     """The words on a white patch; None when something that must be said does not fit."""
     room = leaf.rect.inset(1.0)
     if leaf.node.fate == "edge":
         return []
     hides = must_be_said(leaf)
-    words = first_that_fits(list(_ways(leaf)), room, avoid, may_hide=hides)
+    words = first_that_fits(list(_ways(leaf)), room, avoid, may_hide=hides, over=leads)
     if words is None:
         return None if hides else []
     texts = [item for item in words if isinstance(item, Text)]
@@ -53,3 +53,8 @@ def _ways(leaf: Leaf) -> Iterator[Way]:
         yield ((whole,),)
         if not bold:
             yield ((replace(whole, text=leaf.node.fate or ""),),)
+            continue
+        lines = said.split(", ")
+        yield tuple((replace(whole, text=line),) for line in lines)
+        if leaf.settings[-1].word == "off":
+            yield ((replace(whole, text=lines[0]),),)  # an edge is never kept

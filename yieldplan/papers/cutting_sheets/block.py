@@ -10,10 +10,11 @@ from yieldplan.drawing.saw_size.board import WIDTH, SawPicture, saw_picture
 from yieldplan.drawing.scene import Box, Rect, Scene, Text
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Cutting
+from yieldplan.papers.cutting_sheets.lines import lines
 from yieldplan.papers.cutting_sheets.notes import adds_up, notes
 from yieldplan.papers.cutting_sheets.runs import Run
 from yieldplan.papers.cutting_sheets.steps import steps
-from yieldplan.units import UnitName, feet_and_inches, tape
+from yieldplan.units import feet_and_inches, tape
 
 _NUMBER_SIZES = ((44.0, False), (44.0, True), (36.0, True), (30.0, True), (24.0, True), (18.0, True), (14.0, True))  # fmt: skip
 _NUMBER_ROOM = 128.0
@@ -38,8 +39,8 @@ def block(cutting: Cutting, run: Run, height: float, folds: int) -> Block:
     legend: list[str] = []
     while True:
         # What has no room in its piece is listed below, which takes room again.
-        lines = [*legend, *below, *last]
-        room = height - head - len(lines) * _NOTE - 4
+        under = [*legend, *below, *last]
+        room = height - head - len(under) * _NOTE - 4
         picture = saw_picture(cutting, run.saw, run.names, room, folds)
         listed = _legend(picture)
         if len(listed) <= len(legend):
@@ -57,12 +58,12 @@ def _legend(picture: SawPicture) -> list[str]:
     return [
         line
         for letter, said in picture.legend
-        for line in wrap(f"{letter}:  {said}", WIDTH, 10.0)
+        for line in lines(f"{letter}:  {said}", WIDTH, 10.0)
     ]
 
 
 def _wrapped(sentences: list[str]) -> list[str]:
-    return [line for said in sentences if said for line in wrap(said, WIDTH, 10.0)]
+    return [line for said in sentences if said for line in lines(said, WIDTH, 10.0)]
 
 
 def name_of(piece: Piece, copy: int) -> str:
@@ -80,7 +81,7 @@ def _head(scene: Scene, cutting: Cutting, run: Run) -> float:
         Text(
             x=left,
             y=14,
-            text=_size_in_words(piece, run.saw.unit),
+            text=_size_in_words(piece, run),
             size=12,
             figures=True,
         )
@@ -91,12 +92,12 @@ def _head(scene: Scene, cutting: Cutting, run: Run) -> float:
         frame = Rect(right, 24, label.rect().x1 + 4, 44)
         scene.add(Box(rect=frame, weight=1.0), label)
         right = frame.x1 + 6
-    wide = Text(x=left, y=14, text=_size_in_words(piece, run.saw.unit), size=12, figures=True).rect().x1  # fmt: skip
+    wide = Text(x=left, y=14, text=_size_in_words(piece, run), size=12, figures=True).rect().x1  # fmt: skip
     start = max(right, wide + 8, 308.0)
     y = 9.0
     for count, step in enumerate(steps(cutting, run.saw), start=1):
         scene.add(Text(x=start, y=y, text=str(count), size=10, bold=True))
-        for line in wrap(step, WIDTH - start - 12, 10.0, condensed=True):
+        for line in lines(step, WIDTH - start - 12, 10.0, condensed=True):
             scene.add(Text(x=start + 12, y=y, text=line, size=10, condensed=True))
             y += _STEP
     return y + 2
@@ -116,7 +117,8 @@ def _number(name: str) -> Iterator[Text]:
         )  # fmt: skip
 
 
-def _size_in_words(piece: Piece, unit: UnitName) -> str:
+def _size_in_words(piece: Piece, run: Run) -> str:
+    unit = run.saw.unit
     is_board = not piece.is_sheet
     long = feet_and_inches(piece.length, unit) if is_board else tape(piece.length, unit)
     wide = tape(piece.width, unit)
@@ -127,5 +129,5 @@ def _size_in_words(piece: Piece, unit: UnitName) -> str:
         for word, size in (("crook", piece.crook), ("bow", piece.bow), ("twist", piece.twist))
         if size
     ]  # fmt: skip
-    words = [f"{long} × {wide}", piece.grade, *bent]
+    words = [f"{long} × {wide}", run.product, piece.grade, *bent]
     return ", ".join(word for word in words if word)

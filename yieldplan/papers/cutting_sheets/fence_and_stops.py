@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from yieldplan.drawing.fonts import wrap
 from yieldplan.drawing.saw_size.board import WIDTH
 from yieldplan.drawing.scene import Box, Item, Line, Rect, Scene, Text
 from yieldplan.papers.cutting_sheets.finals import (
@@ -14,6 +13,7 @@ from yieldplan.papers.cutting_sheets.finals import (
     in_words,
     thicknesses,
 )
+from yieldplan.papers.cutting_sheets.lines import lines as broken
 from yieldplan.papers.cutting_sheets.page import FOOT, HEIGHT, head_height
 from yieldplan.papers.cutting_sheets.runs import Run
 from yieldplan.papers.cutting_sheets.settings import fence_settings
@@ -26,6 +26,7 @@ _MOST_BOXES = 14
 _BOX = 11.0
 _MOST_FENCE, _MOST_STOPS = 8, 10
 _BETWEEN = 14.0
+_ABOUT = "about "
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -67,7 +68,7 @@ def fence_pages(run: Run) -> list[Scene]:
             first = False
             if rows:
                 y = foot
-        for line in wrap(block.below, WIDTH, 10.0, bold=block.is_many):
+        for line in broken(block.below, WIDTH, 10.0, bold=block.is_many):
             if y + 14 > foot:
                 pages.append(Scene(WIDTH, HEIGHT))
                 y = top + 8
@@ -83,7 +84,7 @@ def _blocks(run: Run) -> Iterator[_Block]:
     unit = run.saw.unit
     rough = [
         _Line(
-            figure=tape(from_ticks(each.figure), unit), what=each.gives,
+            figure=tape(from_ticks(each.figure), unit).removeprefix(_ABOUT), what=each.gives,
             where=each.where, count=len(each.nodes),
         )
         for each in fence_settings(run)
@@ -96,7 +97,7 @@ def _blocks(run: Run) -> Iterator[_Block]:
             is_many=len(rough) > _MOST_FENCE,
         )
     planed = thicknesses(run)
-    after = f"After planing to {planed}: final" if planed else "Final"
+    after = f"After planing to {' and '.join(planed)}: final" if planed else "Final"
     yield from _final(f"{after} widths at the fence", final_sizes(run, "width"), run, "fence setting", _MOST_FENCE)  # fmt: skip
     yield from _final("Final lengths at the stop, longest first", final_sizes(run, "length"), run, "stop", _MOST_STOPS)  # fmt: skip
 
@@ -106,14 +107,23 @@ def _final(
 ) -> Iterator[_Block]:
     lines = [
         _Line(
-            figure=tape(each.size, run.saw.unit), what=in_words(each),
-            where="; ".join(each.notes), count=each.count,
+            figure=tape(each.size, run.saw.unit).removeprefix(_ABOUT),
+            what=in_words(each), where=_remarks(each, run), count=each.count,
         )
         for each in sizes
     ]  # fmt: skip
     if lines:
         below = _counted(lines, word, most)
         yield _Block(title=title, lines=lines, below=below, is_many=len(lines) > most)
+
+
+def _remarks(final: FinalSize, run: Run) -> str:
+    rounded = tape(final.size, run.saw.unit).startswith(_ABOUT)
+    nearest = {"in": "to the nearest 1/32", "mm": "to the nearest 0.1"}[run.saw.unit]
+    thick = f"{tape(final.thickness, run.saw.unit)} thick"
+    has_several = len(thicknesses(run)) > 1
+    said = ((thick, has_several), (nearest, rounded))
+    return "; ".join([*(words for words, is_so in said if is_so), *final.notes])
 
 
 def _counted(lines: Sequence[_Line], word: str, most: int) -> str:
@@ -140,7 +150,7 @@ def _boxes_from(line: _Line) -> float:
 
 def _words(line: _Line) -> tuple[list[str], list[str]]:
     room = _boxes_from(line) - _WORDS - 8
-    return wrap(line.what, room, 12.0), wrap(
+    return broken(line.what, room, 12.0), broken(
         line.where, room, 10.0
     ) if line.where else []
 

@@ -24,15 +24,16 @@ class FinalSize:
 
     Parameters
     ----------
-    size
-        [in]
+    size, thickness
+        What the parts end at. [in]
     parts
-        Parts that end at it, and how many of each this run gives.
+        The parts, and how many of each this run gives.
     notes
         What the bench should know of them.
     """
 
     size: Inches
+    thickness: Inches
     parts: tuple[tuple[str, int], ...]
     notes: tuple[str, ...]
 
@@ -43,27 +44,38 @@ class FinalSize:
 
 
 def final_sizes(run: Run, way: Way) -> list[FinalSize]:
-    """The settings, the largest first."""
-    counted: dict[Inches, Counter[str]] = {}
-    notes: dict[Inches, list[str]] = {}
-    for name, size, number, note in _pieces(run, way):
-        counted.setdefault(size, Counter())[name] += number
-        if note and note not in notes.setdefault(size, []):
-            notes[size].append(note)
+    """The settings, the largest first; parts of two thicknesses are told apart."""
+    counted: dict[tuple[Inches, Inches], Counter[str]] = {}
+    notes: dict[tuple[Inches, Inches], list[str]] = {}
+    for each in _pieces(run, way):
+        key = (each.size, each.thickness)
+        counted.setdefault(key, Counter())[each.name] += each.number
+        if each.note and each.note not in notes.setdefault(key, []):
+            notes[key].append(each.note)
     return [
         FinalSize(
-            size=size,
+            size=key[0],
+            thickness=key[1],
             parts=tuple(
-                sorted(counted[size].items(), key=lambda each: natural(each[0]))
+                sorted(counted[key].items(), key=lambda each: natural(each[0]))
             ),
-            notes=tuple(notes.get(size, ())),
+            notes=tuple(notes.get(key, ())),
         )
-        for size in sorted(counted, reverse=True)
+        for key in sorted(counted, reverse=True)
     ]
 
 
-def _pieces(run: Run, way: Way) -> Iterator[tuple[str, Inches, int, str]]:
-    """Name, size, number and a note for everything that is brought to a final size."""
+@dataclass(frozen=True, kw_only=True)
+class _Piece:
+    name: str
+    size: Inches
+    thickness: Inches
+    number: int
+    note: str
+
+
+def _pieces(run: Run, way: Way) -> Iterator[_Piece]:
+    """Everything that is brought to a final size."""
     panels: Counter[str] = Counter()
     for node, blank in _cut(run):
         if blank.is_sawn_to_size and _is_to_size(node, blank):
@@ -73,13 +85,22 @@ def _pieces(run: Run, way: Way) -> Iterator[tuple[str, Inches, int, str]]:
             if part is not None and _is_glued(part):
                 panels[part.demand] += 1
                 continue
-            size = inside.width if way == "width" else inside.length
-            yield inside.demand, size, 1, part.note if part is not None else ""
+            yield _Piece(
+                name=inside.demand,
+                size=inside.width if way == "width" else inside.length,
+                thickness=part.thickness.value if part else blank.finished_thickness,
+                number=1,
+                note=part.note if part else "",
+            )
     for demand, strips in sorted(panels.items()):
         part = run.parts[demand]
-        size = part.width.value if way == "width" else part.length.value
-        number = 1 if part.glue_up else max(1, -(-strips // part.strips))
-        yield f"{part.id}, the panel", size, number, "glued up first"
+        yield _Piece(
+            name=f"{part.id}, the panel",
+            size=part.width.value if way == "width" else part.length.value,
+            thickness=part.thickness.value,
+            number=1 if part.glue_up else max(1, -(-strips // part.strips)),
+            note="glued up first",
+        )
 
 
 def _cut(run: Run) -> Iterator[tuple[Node, Blank]]:
@@ -107,8 +128,8 @@ def in_words(final: FinalSize) -> str:
     )
 
 
-def thicknesses(run: Run) -> str:
-    """What a run is planed to: `3/4`, or `3/4 and 1/2`; nothing where nothing is planed."""
+def thicknesses(run: Run) -> list[str]:
+    """What a run is planed to, the thickest first; nothing where nothing is planed."""
     sizes = {
         run.parts[inside.demand].thickness.value
         for _, blank in _cut(run)
@@ -116,6 +137,4 @@ def thicknesses(run: Run) -> str:
         for inside in blank.inside
         if inside.demand in run.parts
     }
-    return " and ".join(
-        tape(size, run.saw.unit) for size in sorted(sizes, reverse=True)
-    )
+    return [tape(size, run.saw.unit) for size in sorted(sizes, reverse=True)]

@@ -45,9 +45,11 @@ def _head(page: Scene, run: Run, paper: str, place: str) -> None:
     page.add(title)
     room = WIDTH - title.rect().x1 - 16
     end = f"plan {run.mark}    {place}"
-    job = _cut_off(run.job, room - width(f"    {end}", 10), 10)
+    narrow = width(f"{run.job}    {end}", 10) > room
+    room -= width(f"    {end}", 10, condensed=narrow)
+    job = _cut_off(run.job, room, 10, condensed=narrow)
     said = f"{job}    {end}" if job else end
-    page.add(Text(x=WIDTH, y=14, text=said, size=10, align="right"))
+    page.add(Text(x=WIDTH, y=14, text=said, size=10, align="right", condensed=narrow))
     page.add(Line(x0=0, y0=20, x1=WIDTH, y1=20, weight=1.5))
     if run.incomplete:
         lines = _missing(run)
@@ -90,7 +92,7 @@ def _foot(page: Scene, run: Run, where: str) -> None:
     zero = "numbered" if saw.rules.marks_from == "zero end" else "fresh"
     unit = "Inches" if saw.unit == "in" else "Millimetres"
     heavy = (
-        f"Heavy line: the edge toward you. Zero: the {zero} end."
+        f"Heavy line: edge toward you. Zero: the {zero} end."
         f" Blade right of every mark, kerf {kerf}."
     )
     page.add(

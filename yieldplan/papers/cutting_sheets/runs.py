@@ -32,6 +32,8 @@ class Run:
         By what they ask of the saw.
     incomplete
         What is missing from the plan, in words; nothing when it is whole.
+    product
+        What a sheet or stick is sold as, where its name does not say it.
     """
 
     name: str
@@ -42,6 +44,7 @@ class Run:
     names: Mapping[str, Named]
     parts: Mapping[str, Part]
     incomplete: str
+    product: str = ""
 
     def blanks_of(self, cutting: Cutting) -> Iterator[Blank]:
         """The blanks cut from a board, from zero, each as often as it is cut."""
@@ -73,7 +76,17 @@ def _run(plan: Plan, wood: WoodPlan, line: str, blanks: Mapping[str, Blank]) -> 
         names=_named(cuttings, blanks),
         parts={part.demand: part for part in plan.parts},
         incomplete=incomplete(plan),
+        product=_product(plan, wood),
     )
+
+
+def _product(plan: Plan, wood: WoodPlan) -> str:
+    said = ""
+    if wood.is_sheet and wood.wood in plan.job.sheets:
+        said = plan.job.sheets[wood.wood].product
+    elif wood.is_stick and wood.wood in plan.job.sticks:
+        said = plan.job.sticks[wood.wood].product
+    return "" if said in wood.wood else said
 
 
 def _chalk_order(cutting: Cutting, blanks: Mapping[str, Blank]) -> tuple[object, ...]:

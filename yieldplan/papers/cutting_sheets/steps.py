@@ -47,12 +47,12 @@ def _rip_first(cutting: Cutting, saw: Saw) -> Iterator[str]:
         yield f"Rip {count}, full length, near edge first."
     crossed = [rip.node for rip in strips if rip.node.cut == "crosscut"]
     if crossed:
-        strokes = " and strokes" if _has_strokes(cutting, saw) else ""
+        strokes = " and its strokes" if _has_strokes(cutting, saw) else ""
         off = max(crosscuts(node, saw.rules).square_off for node in crossed)
         if off:
             size = tape(from_ticks(off), saw.unit)
             yield f"Square each strip's zero end, {size} off."
-        yield f"Chalk each strip from its own zero{strokes}, then cut it."
+        yield f"Chalk each strip{strokes} from its own zero, then cut it."
     sections = [p for node in crossed for p in flat(node) if p.cut == "rip"]
     if sections:
         yield from _rip_them(sections, cutting, "what is ripped again")
@@ -65,7 +65,7 @@ def _rip_them(sections: list[Node], cutting: Cutting, which: str) -> Iterator[st
     if any(rip.pass_before for rip in every):
         yield f"{edge} the near edge of {which}."
     if any(rip.kind == "rip" for rip in every):
-        yield "Fence on it, rip from there up."
+        yield "Near edge on the fence, rip upward."
 
 
 def _then_within(sections: list[Node]) -> Iterator[str]:
