@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.builders_plan import full_job, full_plan, passed, short_plan
+from tests.papers.pdf_text import text_in_pdf
 from yieldplan import papers
 from yieldplan.measure.bid import bid
 from yieldplan.model.plan import Plan
@@ -51,7 +52,9 @@ def files_in(folder: Path) -> dict[str, bytes]:
 
 
 def text_in(content: bytes, folder: Path) -> str:
-    """All that can be read in a file: an office file is unpacked first, its signs as typed."""
+    """All that can be read in a file: an office file is unpacked, a PDF read, signs as typed."""
+    if content.startswith(b"%PDF"):
+        return " ".join(text_in_pdf(content, folder).split())
     if not content.startswith(b"PK"):
         return content.decode("utf-8", errors="replace")
     packed = folder / "packed"

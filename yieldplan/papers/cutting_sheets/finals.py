@@ -95,11 +95,11 @@ def _pieces(run: Run, way: Way) -> Iterator[_Piece]:
     for demand, strips in sorted(panels.items()):
         part = run.parts[demand]
         yield _Piece(
-            name=f"{part.id}, the panel",
+            name=f"{part.id} (panel)",
             size=part.width.value if way == "width" else part.length.value,
             thickness=part.thickness.value,
             number=1 if part.glue_up else max(1, -(-strips // part.strips)),
-            note="glued up first",
+            note="panels are glued up first",
         )
 
 

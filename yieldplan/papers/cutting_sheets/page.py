@@ -13,7 +13,7 @@ from yieldplan.units import from_ticks, tape
 
 HEIGHT = 727.0
 """As high as letter and A4 print at their own size. [pt]"""
-HEAD, FOOT = 30.0, 34.0
+HEAD, FOOT = 34.0, 34.0
 _TITLE = 330.0
 _BOX_LINE = 12.5
 
@@ -38,27 +38,31 @@ def numbered(run: Run, boards: Sequence[Scene], fence: Sequence[Scene]) -> list[
 
 
 def _head(page: Scene, run: Run, paper: str, place: str) -> None:
-    title = Text(x=0, y=14, text=f"{paper}: {run.name}", size=14, bold=True)
+    title = Text(x=0, y=17, text=f"{paper}: {run.name}", size=14, bold=True)
     if title.rect().width > _TITLE:
         said = _cut_off(title.text, _TITLE, 14, bold=True, condensed=True)
         title = replace(title, text=said, condensed=True)
-    page.add(title)
+    page.add(title, Line(x0=0, y0=23, x1=WIDTH, y1=23, weight=1.5))
     room = WIDTH - title.rect().x1 - 16
-    end = f"plan {run.mark}    {place}"
-    narrow = width(f"{run.job}    {end}", 10) > room
-    room -= width(f"    {end}", 10, condensed=narrow)
-    job = _cut_off(run.job, room, 10, condensed=narrow)
-    said = f"{job}    {end}" if job else end
-    page.add(Text(x=WIDTH, y=14, text=said, size=10, align="right", condensed=narrow))
-    page.add(Line(x0=0, y0=20, x1=WIDTH, y1=20, weight=1.5))
+    end = Text(
+        x=WIDTH, y=17, text=f"plan {run.mark}    {place}", size=10, align="right"
+    )
+    both = replace(end, text=f"{run.job}    {end.text}")
+    if both.rect().width <= room:
+        page.add(both)
+    else:
+        # A long title stands above, so that the plan's mark is never cut.
+        narrow = width(run.job, 10) > room
+        job = _cut_off(run.job, room, 10, condensed=narrow)
+        page.add(replace(end, y=8, text=job, condensed=narrow), replace(end, y=19.5))
     if run.incomplete:
         lines = _missing(run)
-        box = Rect(1.5, 27, WIDTH - 1.5, 27 + len(lines) * _BOX_LINE + 9)
+        box = Rect(1.5, 31, WIDTH - 1.5, 31 + len(lines) * _BOX_LINE + 9)
         page.add(Box(rect=box, weight=2.25))
         for number, line in enumerate(lines):
             page.add(
                 Text(
-                    x=9, y=41 + number * _BOX_LINE, text=line, size=10,
+                    x=9, y=45 + number * _BOX_LINE, text=line, size=10,
                     bold=number == 0,
                 )
             )  # fmt: skip

@@ -14,8 +14,9 @@ from yieldplan.papers.cutting_sheets.runs import Run
 
 _APART = 16.0
 _SHARES = (0.4, 0.45, 0.5, 0.55, 0.6, 1.0)
+_HALF, _ONE_NAME = 0.5, 3  # half a page is worth one name in the list below
 _MOST_FOLDS = 4
-_FOLDED = 4  # a fold is worse than one name in the list below
+_FOLDED = 4  # so is not to be folded
 
 
 def board_pages(run: Run) -> list[Scene]:
@@ -58,7 +59,7 @@ def _fitted(cutting: Cutting, run: Run, room: float) -> _Fitted:
         if best is None or short_of < best[0]:
             fitted = _Fitted(cutting=cutting, share=share, folds=folds)
             best = (short_of, fitted)
-        if not found.short_of:
+        if found.short_of <= (_ONE_NAME if share <= _HALF else 0):
             break
     assert best is not None  # there is always a way
     return best[1]

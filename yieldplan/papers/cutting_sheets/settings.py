@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -69,7 +70,8 @@ def fence_settings(run: Run) -> list[FenceSetting]:
     settings = [*_merged(full)]
     for level in (0, 1):
         settings += _merged(in_order[level])
-        settings += _merged(sorted(by_width[level], key=lambda cut: -cut.figure))
+        widest_first = sorted(by_width[level], key=lambda cut: -cut.figure)
+        settings += _merged(widest_first, tells_place=False)
     return settings
 
 
@@ -127,8 +129,14 @@ def _gives(rip: Rip, run: Run) -> str:
     return ", ".join(told) if told else rip.node.fate or "burn"
 
 
-def _merged(cuts: list[_Cut]) -> list[FenceSetting]:
-    """Neighbours in the list that need the same setting, as one line."""
+def _merged(cuts: list[_Cut], *, tells_place: bool = True) -> list[FenceSetting]:
+    """Neighbours in the list that need the same setting, as one line.
+
+    Parameters
+    ----------
+    tells_place
+        Whether it says which piece of a board, where the order of its strips matters.
+    """
     groups: list[list[_Cut]] = []
     for cut in cuts:
         if groups and groups[-1][0].figure == cut.figure:
@@ -139,17 +147,26 @@ def _merged(cuts: list[_Cut]) -> list[FenceSetting]:
         FenceSetting(
             figure=group[0].figure,
             gives=", ".join(dict.fromkeys(cut.gives for cut in group)),
-            where=_where(group),
+            where=_places(group) if tells_place else _boards(group),
             nodes=tuple(cut.node.id for cut in group),
         )
         for group in groups
     ]
 
 
-def _where(group: list[_Cut]) -> str:
+def _places(group: list[_Cut]) -> str:
     places: dict[str, list[str]] = {}
     for cut in group:
         known = places.setdefault(cut.board, [])
         if cut.place not in known:
             known.append(cut.place)
-    return "; ".join(f"{board}, {' and '.join(each)}" for board, each in places.items())
+    said = [f"{board}, {' and '.join(each)}" for board, each in places.items()]
+    return f"{'; '.join(said)}: in this order"
+
+
+def _boards(group: list[_Cut]) -> str:
+    often = Counter(cut.board for cut in group)
+    return ", ".join(
+        board if number == 1 else f"{board} ({number} ×)"
+        for board, number in often.items()
+    )
