@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from yieldplan.drawing.fonts import width, wrap
-from yieldplan.drawing.saw_size.board import WIDTH, SawPicture, saw_picture
+from yieldplan.drawing.saw_size.board import SawPicture, saw_picture
+from yieldplan.drawing.saw_size.layout import WIDTH
 from yieldplan.drawing.scene import Box, Rect, Scene, Text
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Cutting

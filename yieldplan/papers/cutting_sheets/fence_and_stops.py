@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from yieldplan.drawing.saw_size.board import WIDTH
+from yieldplan.drawing.saw_size.layout import WIDTH
 from yieldplan.drawing.scene import Box, Item, Line, Rect, Scene, Text
 from yieldplan.papers.cutting_sheets.finals import (
     FinalSize,

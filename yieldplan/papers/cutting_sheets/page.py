@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from yieldplan.drawing.fonts import width, wrap
-from yieldplan.drawing.saw_size.board import WIDTH
+from yieldplan.drawing.saw_size.layout import WIDTH
 from yieldplan.drawing.scene import Box, Line, Rect, Scene, Text
 from yieldplan.papers.cutting_sheets.runs import Run
 from yieldplan.units import from_ticks, tape

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from yieldplan.drawing.saw_size.board import WIDTH
+from yieldplan.drawing.saw_size.layout import WIDTH
 from yieldplan.drawing.scene import Line, Scene
 from yieldplan.model.plan import Cutting
 from yieldplan.papers.cutting_sheets.block import block
