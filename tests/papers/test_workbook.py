@@ -161,7 +161,7 @@ def test_every_sheet_of_an_incomplete_plan_says_so_at_its_head(tmp_path: Path) -
     book = load_workbook(_write(plan, tmp_path))
     for sheet in book:
         said = str(sheet["A2"].value)
-        assert said.startswith("INCOMPLETE. Missing:\n1 × case top: needs 14 in clear")
+        assert said.startswith("INCOMPLETE. Missing:\n1 of case top: needs 14 in clear")
         assert sheet["A2"].border.left.style == "thick"
         # It stands in the rows that are printed again on every page.
         assert int(sheet.print_title_rows.replace("$", "").split(":")[1]) >= 2

@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from tests.system.runs import outcome_of
+from yieldplan.packing import Stop
 
+IN_FULL = Stop()
 JOB = """
 title = "Few boards"
 unit = "in"
@@ -65,7 +67,7 @@ def cost_of(folder: Path, parts: str, tally: str) -> dict[str, int]:
     job, file = folder / "job.toml", folder / "tally.csv"
     job.write_text(JOB + parts, encoding="utf-8")
     file.write_text("id,wood,thickness,length,width\n" + tally, encoding="utf-8")
-    document = outcome_of(job, file).document
+    document = outcome_of(job, file, IN_FULL).document
     assert document["complete"]
     return {wood["wood"]: wood["cost"] for wood in document["woods"]}
 
@@ -95,11 +97,11 @@ def test_what_to_buy_is_large_enough_with_its_trims(tmp_path: Path) -> None:
     job.write_text(JOB + part, encoding="utf-8")
     head = "id,wood,thickness,length,width\nW1,walnut,4/4,48 in,6\n"
     file.write_text(head, encoding="utf-8")
-    (walnut,) = outcome_of(job, file).plan.woods
+    (walnut,) = outcome_of(job, file, IN_FULL).plan.woods
     (missing,) = walnut.missing
     # 40 + 1 rough = 41, a kerf and up to the half inch 41-1/2, between trims of 2: 45-1/2.
     # 5 + 1/4 rough = 5-1/4 between edge passes of 1/8: 5-1/2.
     assert "3 ft 9 1/2 in long and 5-1/2 in wide" in missing.remedy
     bought = tmp_path / "bought.csv"
     bought.write_text(head + "W2,walnut,4/4,45.5 in,5-1/2\n", encoding="utf-8")
-    assert outcome_of(job, bought).document["complete"]
+    assert outcome_of(job, bought, IN_FULL).document["complete"]

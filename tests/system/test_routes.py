@@ -10,6 +10,7 @@ import pytest
 from tests.system.runs import outcome_of
 from yieldplan.desk.explain import explain
 from yieldplan.desk.plan_job import Outcome
+from yieldplan.packing import Stop
 
 HEAD = """
 title = "Routes"
@@ -56,7 +57,7 @@ def plan(
     (folder / "job.toml").write_text(HEAD.format(shop=shop) + parts, encoding="utf-8")
     head = "id,wood,thickness,length,width" + columns + "\n"
     (folder / "tally.csv").write_text(head + boards, encoding="utf-8")
-    outcome = outcome_of(folder / "job.toml", folder / "tally.csv")
+    outcome = outcome_of(folder / "job.toml", folder / "tally.csv", Stop())
     assert outcome.report.passed
     assert outcome.plan.complete
     return outcome

@@ -46,7 +46,7 @@ def prices(
     job, stock = folder / "job.toml", folder / "tally.csv"
     job.write_text(HEAD.format(shop=shop) + "".join(parts))
     stock.write_text(tally)
-    outcome = outcome_of(job, stock)
+    outcome = outcome_of(job, stock, Stop())
     found = price_wishes(outcome.plan, Stop(), lambda _: None)
     return {price.words: price for price in found}
 

@@ -66,7 +66,7 @@ def _missing(plan: Plan) -> Iterator[str]:
         alike: dict[tuple[str, str], list[str]] = {}
         for each in wood.missing:
             parts = alike.setdefault((each.reason, each.remedy), [])
-            parts.append(f"{each.count} of {each.demand}")
+            parts.append(each.said)
         for (reason, remedy), parts in alike.items():
             yield f"  {wood.wood}, {', '.join(parts)}: {reason}."
             yield f"    {remedy}."

@@ -119,12 +119,29 @@ class Bound:
 
 @dataclass(frozen=True, kw_only=True)
 class Missing:
-    """Parts the plan leaves out, and the reason in words."""
+    """Parts the plan leaves out, and the reason in words.
+
+    Parameters
+    ----------
+    demand, count
+        As the saw would deliver them: a panel's strips, its steps of width.
+    parts
+        How many parts that is, where they are not the same.
+    """
 
     demand: str
     count: int
     reason: str
     remedy: str
+    parts: int | None = None
+
+    @property
+    def said(self) -> str:
+        """What is missing, as one would say it: `1 of top`."""
+        if self.parts is None:
+            return f"{self.count} of {self.demand}"
+        name = self.demand.removesuffix(" width").removesuffix(" strip")
+        return f"{self.parts} of {name}"
 
 
 @dataclass(frozen=True, kw_only=True)

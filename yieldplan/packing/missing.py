@@ -52,7 +52,9 @@ def missing_part(
         reason, remedy = _too_little(demand, count, makers, yard, pieces, job)
     else:
         reason, remedy = _no_place(makers, yard, thickness, job)
-    return Missing(demand=name, count=count, reason=reason, remedy=remedy)
+    whole = problem.demands[demand].whole
+    parts = -(-count // whole) if whole > 1 else None
+    return Missing(demand=name, count=count, reason=reason, remedy=remedy, parts=parts)
 
 
 def _size(ticks: int, unit: UnitName) -> str:
@@ -128,24 +130,24 @@ def _too_little(
     pieces: Sequence[Piece],
     job: Job,
 ) -> tuple[str, str]:
-    number = min(makers, key=lambda n: _wood_for_one(yard.problem.items[n], demand))
-    item = yard.problem.items[number]
+    problem = yard.problem
+    served = [n for n in makers if any(n in piece.holds for piece in problem.bins)]
+    # The smallest blank that makes it asks for the smallest board.
+    number = min(
+        served or makers,
+        key=lambda n: (problem.items[n].length * problem.items[n].width, n),
+    )
+    item = problem.items[number]
     blanks = -(-count // item.makes[demand])
     serving = sorted(
         (piece.line, place)
-        for place, (piece, bin_) in enumerate(
-            zip(pieces, yard.problem.bins, strict=True)
-        )
+        for place, (piece, bin_) in enumerate(zip(pieces, problem.bins, strict=True))
         if number in bin_.holds
     )
     return (
         "the pile is too small: there is no room left for it",
         _what_to_buy(number, item, blanks, serving, yard, pieces, job),
     )
-
-
-def _wood_for_one(item: Item, demand: int) -> tuple[Fraction, str]:
-    return Fraction(item.length * item.width, item.makes[demand]), item.name
 
 
 def _least_board(number: int, bin_: int, yard: Yard) -> tuple[int, int]:

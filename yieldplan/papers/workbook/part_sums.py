@@ -133,4 +133,5 @@ def _missing(sawn: Sawn) -> list[str]:
     if sawn.missing is None:
         return []
     missing = sawn.missing
-    return [f"MISSING {missing.count}: {missing.reason}; {missing.remedy}"]
+    count = missing.count if missing.parts is None else missing.parts
+    return [f"MISSING {count}: {missing.reason}; {missing.remedy}"]

@@ -21,7 +21,7 @@ def incomplete(plan: Plan) -> str:
     if not missing:
         return ""
     said = [
-        f"{each.count} × {each.demand}: {each.reason}; {each.remedy}."
+        f"{each.said}: {each.reason}; {each.remedy}."
         for each in missing[:_MOST_MISSING]
     ]
     more = len(missing) - _MOST_MISSING
