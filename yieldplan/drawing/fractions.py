@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from yieldplan.drawing.fonts import width
 
@@ -32,6 +33,7 @@ class Run:
     size: float
 
 
+@lru_cache(maxsize=20_000)
 def runs(
     text: str,
     size: float,

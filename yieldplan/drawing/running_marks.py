@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from yieldplan.drawing.scene import Align, Arrow, Item, Line, Rect, Ring, Text
 
 _APART = 3.0
+_FREE = -1e6  # no limit
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -64,16 +65,21 @@ class _Placed:
 
 
 def rows_needed(
-    figures: Sequence[Figure], right: float, lettering: Lettering = DESK
+    figures: Sequence[Figure],
+    right: float,
+    lettering: Lettering = DESK,
+    left: float = _FREE,
 ) -> int:
     """How many rows the figures take."""
-    placed = _set_out(figures, right, lettering)
+    placed = _set_out(figures, right, lettering, left)
     return 1 + max((each.row for each in placed), default=0)
 
 
-def all_fit(figures: Sequence[Figure], right: float, lettering: Lettering) -> bool:
+def all_fit(
+    figures: Sequence[Figure], right: float, lettering: Lettering, left: float = _FREE
+) -> bool:
     """Whether every figure has a place."""
-    return len(_set_out(figures, right, lettering)) == len(figures)
+    return len(_set_out(figures, right, lettering, left)) == len(figures)
 
 
 def draw(
@@ -83,6 +89,7 @@ def draw(
     right: float,
     lettering: Lettering = DESK,
     *,
+    left: float = _FREE,
     goes_on: bool = False,
 ) -> Iterator[Item]:
     """The dimension line at y with its zero, arrows and figures.
@@ -91,6 +98,8 @@ def draw(
     ----------
     zero
         Where the tape's zero is drawn. [pt]
+    left
+        No figure of the first row reaches past it: there stands a large zero. [pt]
     goes_on
         The line goes on from another: it has no zero of its own.
     right
@@ -106,7 +115,7 @@ def draw(
     if not figures:
         return
     yield Line(x0=zero + 2.2, y0=y, x1=figures[-1].x, y1=y, weight=0.6)
-    for placed in _set_out(figures, right, lettering):
+    for placed in _set_out(figures, right, lettering, left):
         yield Arrow(x=placed.x, y=y)
         text = placed.text
         if placed.row or text.align != "middle":
@@ -120,18 +129,23 @@ def draw(
 
 
 def _set_out(
-    figures: Sequence[Figure], right: float, lettering: Lettering
+    figures: Sequence[Figure], right: float, lettering: Lettering, left: float
 ) -> list[_Placed]:
     for size, condensed in lettering.sizes:
-        done = _search(figures, right, size, condensed, lettering)
+        done = _search(figures, right, size, condensed, lettering, left)
         if done is not None:
             return done
     # Marks closer than the smallest figures stay in the words below the picture.
-    return _those_that_fit(figures, right, lettering)
+    return _those_that_fit(figures, right, lettering, left)
 
 
 def _choices(
-    figure: Figure, right: float, size: float, condensed: bool, lettering: Lettering
+    figure: Figure,
+    right: float,
+    size: float,
+    condensed: bool,
+    lettering: Lettering,
+    left: float,
 ) -> Iterator[_Placed]:
     aligns: tuple[tuple[Align, float], ...] = (
         ("middle", 0.0), ("right", -2.5), ("left", 2.5)
@@ -143,7 +157,8 @@ def _choices(
                 text=figure.says, size=size, bold=True, condensed=condensed,
                 align=align, figures=True,
             )  # fmt: skip
-            if text.rect().x1 <= right:
+            is_clear = row or text.rect().x0 >= left
+            if text.rect().x1 <= right and is_clear:
                 yield _Placed(text=text, x=figure.x, row=row)
 
 
@@ -168,9 +183,10 @@ def _search(
     size: float,
     condensed: bool,
     lettering: Lettering,
+    left: float,
 ) -> list[_Placed] | None:
     def choices(number: int) -> Iterator[_Placed]:
-        return _choices(figures[number], right, size, condensed, lettering)
+        return _choices(figures[number], right, size, condensed, lettering, left)
 
     placed: list[_Placed] = []
     tries = [choices(number) for number in range(len(figures))]
@@ -191,12 +207,12 @@ def _search(
 
 
 def _those_that_fit(
-    figures: Sequence[Figure], right: float, lettering: Lettering
+    figures: Sequence[Figure], right: float, lettering: Lettering, left: float
 ) -> list[_Placed]:
     size, condensed = lettering.sizes[-1]
     placed: list[_Placed] = []
     for figure in figures:
-        for choice in _choices(figure, right, size, condensed, lettering):
+        for choice in _choices(figure, right, size, condensed, lettering, left):
             if all(_clear(choice, old) for old in placed):
                 placed.append(choice)
                 break

@@ -36,7 +36,6 @@ from yieldplan.drawing.saw_size.layout import (
     Layout,
 )
 from yieldplan.drawing.saw_size.legend import Legend
-from yieldplan.drawing.saw_size.rows import Row
 from yieldplan.drawing.saw_size.words import Said
 from yieldplan.drawing.scene import Box, Item, Line, Rect, Scene, Text
 from yieldplan.model.plan import Cutting, Node
@@ -165,18 +164,17 @@ class _Drawing:
             if self.layout.numbers_cuts:
                 self._cut_number += 1
                 self.scene.extend(signs.ringed(self._cut_number, figure.x, top - OVER))
-        zero = self._zero(laid.row, panels)
         right = WIDTH - 1
         self.scene.extend(
             draw(
-                laid.figures, zero, line, right, laid.lettering,
+                laid.figures, laid.zero, line, right, laid.lettering, left=laid.zero,
                 goes_on=not laid.row.begins,
             )
         )  # fmt: skip
-        if not all_fit(laid.figures, right, laid.lettering):
+        if not all_fit(laid.figures, right, laid.lettering, laid.zero):
             self.short_of += 50
         self.short_of += 3 * (laid.lettering is CROWDED)
-        rows = rows_needed(laid.figures, right, laid.lettering)
+        rows = rows_needed(laid.figures, right, laid.lettering, laid.zero)
         foot = line + rows * laid.lettering.row + 2 + 11
         drawn, missing = lengths.draw(panels, self.saw.unit, foot, APART)
         self.short_of += 3 * missing
@@ -188,13 +186,6 @@ class _Drawing:
         starts += [item.x0 for item in drawn if isinstance(item, Line)]
         if min(starts, default=WIDTH) > word.rect().x1 + 2:
             self.scene.add(word)
-
-    def _zero(self, row: Row, panels: list[tuple[Node, Rect]]) -> float:
-        origin = crosscuts(row.node, self.saw.rules).origin
-        for child, rect in panels:
-            if child.box[0] >= origin:
-                return rect.x0 if origin > row.node.box[0] else self.layout.left
-        return self.layout.left
 
     def _goes_on(self, laid: Laid, top: float) -> Text:
         marks = crosscuts(laid.row.node, self.saw.rules)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from yieldplan.drawing.cuts import crosscuts
 from yieldplan.drawing.panels import Detail, least_height, share_out
 from yieldplan.drawing.piece_marks import marks_on
 from yieldplan.drawing.pulled_apart import Spacing, pull_apart
@@ -52,12 +53,15 @@ class Laid:
         Its pieces, where they are drawn along the page; of no height yet.
     lettering
         How its marks are set.
+    zero
+        Where the tape's zero is drawn. [pt]
     """
 
     row: Row
     panels: list[tuple[Node, Rect]]
     figures: list[Figure]
     lettering: Lettering
+    zero: float
     callouts: list[Callout] = field(default_factory=list)
 
 
@@ -88,7 +92,7 @@ class Layout:
         """From a row's wood to its foot. [pt]"""
         if not laid.figures:
             return _BETWEEN
-        rows = rows_needed(laid.figures, WIDTH - 1, laid.lettering)
+        rows = rows_needed(laid.figures, WIDTH - 1, laid.lettering, laid.zero)
         return BELOW + rows * laid.lettering.row + 2 + lengths.HEIGHT + _BETWEEN
 
     def wood_heights(self, height: float) -> list[float]:
@@ -121,8 +125,10 @@ class Layout:
 
     def _laid(self, row: Row) -> Laid:
         panels, figures = self._along(row)
-        fits = all_fit(figures, WIDTH - 1, MARKS)
+        zero = self._zero(row, panels)
+        fits = all_fit(figures, WIDTH - 1, MARKS, zero)
         return Laid(
+            zero=zero,
             row=row,
             panels=panels,
             figures=figures,
@@ -138,6 +144,14 @@ class Layout:
             return [(row.node, Rect(self.left, 0.0, self.left + wide, 1.0))], []
         space = Spacing(left=self.left, scale=self.scale, apart=APART)
         return pull_apart(row.node, row.pieces, (0.0, 1.0), self.saw, space)
+
+    def _zero(self, row: Row, panels: list[tuple[Node, Rect]]) -> float:
+        if not row.begins or not row.is_cut:
+            return self.left
+        origin = crosscuts(row.node, self.saw.rules).origin
+        if origin == row.node.box[0]:
+            return self.left
+        return next(rect.x0 for node, rect in panels if node.box[0] >= origin)
 
     def _call_out(self, mark: Mark) -> None:
         """Write a mark above the row that shows most of it, at the piece with most of it."""

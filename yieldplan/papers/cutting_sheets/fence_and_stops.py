@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from yieldplan.drawing.saw_size.layout import WIDTH
 from yieldplan.drawing.scene import Box, Item, Line, Rect, Scene, Text
@@ -136,7 +136,8 @@ def _counted(lines: Sequence[_Line], word: str, most: int) -> str:
 
 
 def _title(title: str, y: float, *, with_boxes: bool) -> Iterator[Item]:
-    yield Text(x=0, y=y + 14, text=title, size=13, bold=True, figures=True)
+    said = Text(x=0, y=y + 14, text=title, size=13, bold=True, figures=True)
+    yield replace(said, condensed=said.rect().width > WIDTH - 90)
     if with_boxes:
         yield Text(x=WIDTH, y=y + 14, text="one box a piece", size=10, align="right")
     yield Line(x0=0, y0=y + 20, x1=WIDTH, y1=y + 20, weight=1.0)
@@ -187,7 +188,7 @@ def _row(line: _Line, y: float, high: float) -> Iterator[Item]:
 def _foot(run: Run) -> Iterator[Item]:
     y = HEIGHT - FOOT + 6
     unit = "inches" if run.saw.unit == "in" else "millimetres"
-    kerf = tape(from_ticks(run.saw.rules.kerf), run.saw.unit)
+    kerf = tape(from_ticks(run.saw.rules.kerf), run.saw.unit).removeprefix(_ABOUT)
     yield Line(x0=0, y0=y, x1=WIDTH, y1=y, weight=0.5)
     yield Text(
         x=0, y=y + 12, size=10,

@@ -137,4 +137,5 @@ def thicknesses(run: Run) -> list[str]:
         for inside in blank.inside
         if inside.demand in run.parts
     }
-    return [tape(size, run.saw.unit) for size in sorted(sizes, reverse=True)]
+    said = [tape(size, run.saw.unit) for size in sorted(sizes, reverse=True)]
+    return [size.removeprefix("about ") for size in said]

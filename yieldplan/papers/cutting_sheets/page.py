@@ -92,7 +92,7 @@ def _missing(run: Run) -> list[str]:
 def _foot(page: Scene, run: Run, where: str) -> None:
     y = HEIGHT - FOOT + 6
     saw = run.saw
-    kerf = tape(from_ticks(saw.rules.kerf), saw.unit)
+    kerf = tape(from_ticks(saw.rules.kerf), saw.unit).removeprefix("about ")
     zero = "numbered" if saw.rules.marks_from == "zero end" else "fresh"
     unit = "Inches" if saw.unit == "in" else "Millimetres"
     heavy = (
