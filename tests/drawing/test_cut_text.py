@@ -17,10 +17,12 @@ from tests.builders_plan import (
     stress_plan,
     ticks,
 )
-from yieldplan.drawing.cut_text import cutting_list, found, mark_in_words
+from yieldplan.drawing.cut_text import cutting_list
 from yieldplan.drawing.cuts import rips
+from yieldplan.drawing.found import found, mark_in_words
 from yieldplan.drawing.saw import Saw
 from yieldplan.model.plan import Cutting, Node, Plan
+from yieldplan.units import parse_length, tape
 
 
 def _of(plan: Plan, board: str, *, numbered: bool = False) -> list[str]:
@@ -144,3 +146,15 @@ def test_wood_lost_at_the_near_edge_is_taken_off_not_ripped_against_the_fence() 
     assert cutting_list(board, saw, numbered=False) == [
         "1. Whole length, from the near edge: take 1/2 off the near edge; rip 5 1/2: side [ ]."
     ]
+
+
+def test_a_crooked_board_says_so_and_what_to_do_before_the_first_rip() -> None:
+    cutting, _ = _cutting(full_plan(), full_plan().pieces[0].id)
+    far = parse_length("7-1/4")
+    piece = dataclasses.replace(
+        cutting.piece, crook=parse_length("3/8"), width_far=far, marks=()
+    )
+    assert found(dataclasses.replace(cutting, piece=piece), "in") == (
+        f"Found: tapers from {tape(piece.width)} at zero to 7 1/4; crook 3/8. Joint the"
+        " near edge of each piece straight before it is ripped."
+    )

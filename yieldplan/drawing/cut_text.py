@@ -10,9 +10,8 @@ from math import ceil
 from yieldplan.drawing.cuts import Crosscuts, crosscuts, flat, is_waste, kept, rips
 from yieldplan.drawing.saw import Saw
 from yieldplan.model.blanks import Blank
-from yieldplan.model.faces import Mark
 from yieldplan.model.plan import Cutting, Node
-from yieldplan.units import UnitName, from_ticks, tape
+from yieldplan.units import from_ticks, tape
 
 _FAR = Fraction(3, 16)
 """Over the quarter that would do, from which the bench should hear of it. [in]"""
@@ -31,22 +30,6 @@ def cutting_list(cutting: Cutting, saw: Saw, *, numbered: bool) -> list[str]:
         f"{number}. {step}"
         for number, step in enumerate(_Words(cutting, saw, numbered).steps(), start=1)
     ]
-
-
-def found(cutting: Cutting, unit: UnitName) -> str:
-    """What was found on the board, as it was written down; nothing when it is clear."""
-    said = [mark_in_words(mark, unit) for mark in cutting.piece.marks]
-    return "Found: " + "; ".join(said) + "." if said else ""
-
-
-def mark_in_words(mark: Mark, unit: UnitName) -> str:
-    """A mark as it is measured: kind, face, stretch of length, stretch of width."""
-    face = ", through" if mark.face == "through" else ""
-    side = "" if face else f" {mark.face}"
-    return (
-        f"{mark.kind}{side} {tape(mark.x0, unit)} to {tape(mark.x1, unit)}"
-        f" × {tape(mark.y0, unit)} to {tape(mark.y1, unit)}{face}"
-    )
 
 
 def after_the_saw(blank: Blank) -> str:

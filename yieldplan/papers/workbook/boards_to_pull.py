@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from yieldplan.drawing.cut_text import mark_in_words
+from yieldplan.drawing.found import mark_in_words, not_straight
 from yieldplan.measure.order import natural
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Plan, WoodPlan
@@ -62,7 +62,10 @@ def _wood(sheet: Sheet, plan: Plan, wood: WoodPlan) -> None:
 
 
 def _board(sheet: Sheet, piece: Piece, copy: int, unit: UnitName) -> None:
-    marks = "; ".join(mark_in_words(mark, unit) for mark in piece.marks)
+    marks = "; ".join(
+        [mark_in_words(mark, unit) for mark in piece.marks]
+        + list(not_straight(piece, unit))
+    )
     known = [f"lot {piece.lot}" if piece.lot else "", marks or "no marks noted"]
     if piece.is_sheet or piece.is_stick:
         known = []

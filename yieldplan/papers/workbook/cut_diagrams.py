@@ -6,8 +6,9 @@ import re
 from collections.abc import Sequence
 
 from yieldplan.drawing.board_scene import board_scene, common_scale
-from yieldplan.drawing.cut_text import cutting_list, found
+from yieldplan.drawing.cut_text import cutting_list
 from yieldplan.drawing.fonts import width, wrap
+from yieldplan.drawing.found import found
 from yieldplan.drawing.saw import Saw
 from yieldplan.measure.money import say_feet
 from yieldplan.model.plan import Cutting, Plan
