@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -10,6 +12,20 @@ from tests.checking.tiny import FACES, TinyBlank, TinyPiece, TinyWood, document
 from yieldplan.checking import check
 from yieldplan.checking.bound import price_out
 from yieldplan.checking.reading import read
+
+
+@st.composite
+def off_straight(draw: st.DrawFn, width: int) -> dict[str, Any]:
+    """Nothing, or a board's crook, twist, bow and taper."""
+    if draw(st.booleans()):
+        return {}
+    taper = draw(st.sampled_from([None, (1, width), (width, 1)]))
+    return {
+        "crook": draw(st.integers(0, 6)),
+        "bow": draw(st.sampled_from([0, 0, 9])),
+        "twist": draw(st.sampled_from([0, 0, 1])),
+        "widths": taper if width > 1 else None,
+    }
 
 
 @st.composite
@@ -36,24 +52,32 @@ def tiny_woods(
             box = (x0, y0, x0 + draw(st.integers(1, 6)), y0 + draw(st.integers(1, 6)))
             kind = draw(st.sampled_from(["knot", "sap", "split"]))
             marks.append((kind, draw(st.sampled_from(["A", "B", "through"])), box))
+        copies = draw(st.integers(1, 3))
         pieces.append(
             TinyPiece(
                 id=f"P{number}",
                 size=(length, width),
                 price=draw(st.integers(0, 30)) * 100,
-                copies=draw(st.integers(1, 3)),
+                copies=copies,
                 trims=(draw(st.integers(0, 3)), draw(st.integers(0, 3))),
                 edges=(draw(st.integers(0, 2)), draw(st.integers(0, 2))),
                 marks=tuple(marks),
                 line=draw(st.sampled_from(["oak 4/4", "oak 8/4"])),
+                # Of several copies none is crooked.
+                **(draw(off_straight(width)) if copies == 1 else {}),
             )
         )
     words = st.sampled_from(sorted(FACES))
     blanks = []
-    for number in range(draw(st.integers(1, most_blanks))):
+    num_steps = draw(st.sampled_from([0, 0, 1, 2]))
+    of_steps = draw(words), draw(words)
+    num_blanks = draw(st.integers(1, most_blanks))
+    num_steps = min(num_steps, num_blanks)
+    for number in range(num_blanks):
         part = f"part {number}"
         count = draw(st.integers(1, 2))
         least = count + (count - 1) * kerf
+        step = ("set", number + 1, num_steps) if number < num_steps else None
         blanks.append(
             TinyBlank(
                 id=f"k{number}",
@@ -62,8 +86,12 @@ def tiny_woods(
                     draw(st.integers(1, 3 * sy)),
                 ),
                 makes={part: count},
-                faces=(draw(words), draw(words)),
-                lines=draw(st.sampled_from([("oak 4/4",), ("oak 4/4", "oak 8/4")])),
+                faces=of_steps if step else (draw(words), draw(words)),
+                lines=("oak 4/4",)
+                if step
+                else draw(st.sampled_from([("oak 4/4",), ("oak 4/4", "oak 8/4")])),
+                step=step,
+                at=draw(st.integers(0, 2)),
             )
         )
     return TinyWood(
@@ -76,6 +104,15 @@ def tiny_woods(
             f"part {n}": draw(st.integers(0, most_needed)) for n in range(len(blanks))
         },
         marks_from=draw(st.sampled_from(["zero end", "trimmed end"])),
+        zones={
+            f"part {n}": draw(st.sampled_from([0, 0, 1, 3])) for n in range(len(blanks))
+        },
+        crook_at_most=draw(st.sampled_from([None, 0, 2])),
+        twisted_at_most=draw(st.integers(0, along * sx)),
+        around_knots=draw(st.sampled_from([0, 0, 1, 3])),
+        short_of_checks=draw(st.sampled_from([0, 0, 2])),
+        percent=draw(st.sampled_from([0, 0, 20, 50])),
+        sizes=((draw(st.integers(1, 8)), draw(st.integers(1, 8))),),
     )
 
 
