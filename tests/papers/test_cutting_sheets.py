@@ -23,8 +23,10 @@ from tests.builders_plan import (
     plain_part,
     short_plan,
     stress_plan,
+    ticks,
 )
 from tests.papers.pdf_text import text_in_pdf
+from yieldplan.drawing.cut_text import cutting_list
 from yieldplan.drawing.scene import Line, Scene, Text
 from yieldplan.model.plan import Cutting, Node, Plan
 from yieldplan.papers.cutting_sheets import CuttingSheets, sheets
@@ -311,6 +313,37 @@ def test_the_full_board_by_hand() -> None:
     assert len(strokes) == 1  # one across the first joint of the matched fronts
     assert "Along, mark to mark: 6 + 44 + 4 + 23 + 29 + 2 = 108." in said
     assert "Mill in one piece, then cut into 2 parts: fronts (2 matched)." in said
+
+
+def test_what_comes_off_the_near_edge_counts_its_kerf_as_in_the_cutting_list() -> None:
+    # 3/8 of wane and the kerf of 1/8: the strip begins 1/2 from the near edge.
+    cut = [
+        ("0", "2", "trim"),
+        ("2", "26", [Strip("3/8", "burn"), Strip("5 1/2", "k4")]),
+    ]
+    board = make_piece("W6", "28", "7")
+    cutting = crosscut_first(board, [*cut, ("26", "28", "trim")])
+    # The builder takes a pass of a kerf first; here the edge comes off in one.
+    tree = _without_first_pass(cutting.tree)
+    cutting = dataclasses.replace(cutting, tree=tree)
+    plan = full_plan(woods=(make_wood("walnut", (cutting,), {}),))
+    ((run, cutting),) = boards(plan)
+    said = [t.text for t in block(cutting, run, 320.0, 1).scene.texts()]
+    assert "take 1/2 off, burn" in said
+    assert "take 1/2 off" in cutting_list(cutting, run.saw, numbered=False)[1]
+
+
+def _without_first_pass(tree: Node) -> Node:
+    section = tree.into[1]
+    edge = dataclasses.replace(
+        section.into[0], box=(section.box[0], 0, section.box[2], ticks("3/8"))
+    )
+    strip = dataclasses.replace(
+        section.into[1],
+        box=(section.box[0], ticks("1/2"), section.box[2], ticks("6")),
+    )
+    cut = dataclasses.replace(section, into=(edge, strip, *section.into[2:]))
+    return dataclasses.replace(tree, into=(tree.into[0], cut, *tree.into[2:]))
 
 
 def test_marks_are_never_set_smaller_whatever_the_board() -> None:

@@ -80,11 +80,14 @@ class Rip:
     ----------
     pass_before
         Whether the near edge takes a pass first.
+    taken
+        What an edge takes off with its kerf: from the near edge to the next strip. [ticks]
     """
 
     kind: Literal["edge", "rip", "rest"]
     node: Node
     pass_before: bool
+    taken: int = 0
 
 
 def rips(node: Node) -> Iterator[Rip]:
@@ -103,7 +106,8 @@ def rips(node: Node) -> Iterator[Rip]:
             )
             yield from again[1:]
         elif number == 0 and is_waste(child):
-            yield Rip(kind="edge", node=child, pass_before=False)
+            fresh = node.into[1].box[1] if node.into[1:] else child.box[3]
+            yield Rip(kind="edge", node=child, pass_before=False, taken=fresh - start)
         elif child.box[3] == far:
             yield Rip(kind="rest", node=child, pass_before=straight)
         else:

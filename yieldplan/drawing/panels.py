@@ -136,7 +136,8 @@ def _in_a_stack(
         if number:
             yield Cut(x0=rect.x0, y0=y1, x1=rect.x1, y1=y1)
         word: Literal["off", "rip", "rest"] = "off" if rip.kind == "edge" else rip.kind
-        figure = tape(from_ticks(rip.node.width), detail.unit)
+        size = rip.taken if rip.kind == "edge" else rip.node.width
+        figure = tape(from_ticks(size), detail.unit)
         told = (*settings, Setting(word=word, figure=figure))
         room = Rect(rect.x0, y0, rect.x1, y1)
         yield from leaves(rip.node, room, detail, told)

@@ -40,7 +40,8 @@ def draw(
     if rip is None or not row.begins:
         return
     node, middle = rip.node, (top + bottom) / 2
-    figure = tape(from_ticks(node.width), unit)
+    size_off = rip.taken if rip.kind == "edge" else node.width
+    figure = tape(from_ticks(size_off), unit)
     if rip.kind == "rip":
         word, size, bold = f"{_ordinal(row.rip_number)} rip", _LARGE, True
     elif rip.kind == "rest":

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from yieldplan.drawing.fonts import width, wrap
+from yieldplan.drawing.found import not_straight
 from yieldplan.drawing.saw_size.board import SawPicture, saw_picture
 from yieldplan.drawing.saw_size.layout import WIDTH
 from yieldplan.drawing.scene import Box, Rect, Scene, Text
@@ -122,13 +123,8 @@ def _size_in_words(piece: Piece, run: Run) -> str:
     unit = run.saw.unit
     is_board = not piece.is_sheet
     long = feet_and_inches(piece.length, unit) if is_board else tape(piece.length, unit)
-    wide = tape(piece.width, unit)
-    if piece.width_far is not None:
-        wide += f" to {tape(piece.width_far, unit)}"
-    bent = [
-        f"{word} {tape(size, unit)}"
-        for word, size in (("crook", piece.crook), ("bow", piece.bow), ("twist", piece.twist))
-        if size
+    words = [
+        f"{long} × {tape(piece.width, unit)}", run.product, piece.grade,
+        *not_straight(piece, unit),
     ]  # fmt: skip
-    words = [f"{long} × {wide}", run.product, piece.grade, *bent]
     return ", ".join(word for word in words if word)

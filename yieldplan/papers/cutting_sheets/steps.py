@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yieldplan.drawing.cuts import crosscuts, flat, rips
+from yieldplan.drawing.found import what_first
 from yieldplan.drawing.saw import Saw
 from yieldplan.model.plan import Cutting, Node
 from yieldplan.units import from_ticks, tape
@@ -15,7 +16,9 @@ def steps(cutting: Cutting, saw: Saw) -> list[str]:
     tree = cutting.tree
     if not tree.into:
         return ["Take it whole: no cut."]
-    return list(_crosscut_first(cutting, saw) if tree.cut == "crosscut" else _rip_first(cutting, saw))  # fmt: skip
+    told = _crosscut_first if tree.cut == "crosscut" else _rip_first
+    first = what_first(cutting.piece)
+    return [*([f"{first}."] if first else []), *told(cutting, saw)]  # fmt: skip
 
 
 def _crosscut_first(cutting: Cutting, saw: Saw) -> Iterator[str]:
