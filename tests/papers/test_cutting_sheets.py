@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.builders_plan import (
+    Content,
     Strip,
     crosscut_first,
     full_job,
@@ -28,6 +29,7 @@ from tests.builders_plan import (
 from tests.papers.pdf_text import text_in_pdf
 from yieldplan.drawing.cut_text import cutting_list
 from yieldplan.drawing.scene import Line, Scene, Text
+from yieldplan.model.blanks import Step
 from yieldplan.model.plan import Cutting, Node, Plan
 from yieldplan.papers.cutting_sheets import CuttingSheets, sheets
 from yieldplan.papers.cutting_sheets.block import block, name_of
@@ -358,6 +360,58 @@ def test_a_long_board_is_folded_and_goes_on_from_the_same_zero() -> None:
     assert any(re.fullmatch(r"continued from .*, still measured from zero", t) for t in said)  # fmt: skip
     zeros = [t for p in pages_of("long names") for t in p.texts() if t.text == "0"]
     assert len(zeros) == 1 + 6  # W88 once, though folded; six strips of W9 once each
+
+
+def test_a_set_cut_in_steps_has_strokes_across_its_crosscuts() -> None:
+    # Three fronts end to end, each ripped to its own width: one stroke across the
+    # cut between the first two, two across the next.
+    parts = [plain_part(f"front {n}", "walnut", ("20", str(3 + n), "3/4")) for n in (1, 2, 3)]  # fmt: skip
+    blanks = tuple(
+        plain_blank(f"k{n}", part, step=Step(set="fronts", number=n, of=3))
+        for n, part in enumerate(parts, start=1)
+    )
+    board = make_piece("W2", "68", "7")
+    cutting = crosscut_first(
+        board,
+        [("0", "2", "trim"), ("2", "23", [Strip("4 1/4", "k1"), Strip("2 1/4", "keep")]), ("23", "44", [Strip("5 1/4", "k2")]), ("44", "65", [Strip("6 1/4", "k3")]), ("65", "68", "burn")],
+    )  # fmt: skip
+    plan = full_plan(
+        woods=(make_wood("walnut", (cutting,), {part.id: 1 for part in parts}),),
+        parts=tuple(parts), blanks=blanks, pieces=(board,),
+        fits={blank.id: ("walnut 4/4",) for blank in blanks},
+    )  # fmt: skip
+    ((run, _),) = boards(plan)
+    scene = block(cutting, run, 320.0, 1).scene
+    strokes = [i for i in scene.items if isinstance(i, Line) and i.weight == 2.4]
+    assert Counter(round(each.x0) for each in strokes).most_common() == [
+        (round(strokes[1].x0), 2), (round(strokes[0].x0), 1),
+    ]  # fmt: skip
+    assert strokes[0].x0 < strokes[1].x0
+    said = " ".join(t.text for t in scene.texts())
+    for place in ("front 1 1 of 3", "front 2 2 of 3", "front 3 3 of 3"):
+        assert place in said
+    assert "Chalk marks and strokes, cut 1 to 4." in said
+
+
+def test_over_14_pieces_have_their_number_beside_14_boxes() -> None:
+    part = plain_part("slat", "walnut", ("10 1/2", "2 1/4", "3/4"), quantity=30)
+    three = [Strip("2 1/2", "k1")] * 3
+    marks: list[tuple[str, str, Content]] = [
+        (str(start), str(start + 12), three) for start in range(2, 122, 12)
+    ]
+    board = make_piece("W3", "124", "9")
+    cutting = crosscut_first(
+        board, [("0", "2", "trim"), *marks, ("122", "124", "trim")]
+    )
+    plan = full_plan(
+        woods=(make_wood("walnut", (cutting,), {"slat": 30}),), parts=(part,),
+        blanks=(plain_blank("k1", part),), pieces=(board,), fits={"k1": ("walnut 4/4",)},
+    )  # fmt: skip
+    page = sheets(plan)[-1]
+    assert page.collisions() == []
+    assert said_on(page).count("30 ×") == 3  # rough rips, final widths, final lengths
+    boxes = [i for i in page.items if type(i).__name__ == "Box" and i.weight == 1.0]
+    assert len(boxes) == 3 * 14
 
 
 def test_names_that_are_cut_short_stay_unlike_each_other() -> None:

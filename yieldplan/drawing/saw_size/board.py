@@ -29,8 +29,8 @@ from yieldplan.drawing.saw_size.layout import (
     APART,
     BELOW,
     CROWDED,
+    GOES_ON,
     OVER,
-    RINGS,
     WIDTH,
     Laid,
     Layout,
@@ -117,6 +117,7 @@ class _Drawing:
     def _row(self, laid: Laid, y: float, wood: float) -> float:
         row = laid.row
         top = y + self.layout.above(laid)
+        head = y if row.begins else y + GOES_ON
         bottom = top + wood
         panels = [(n, Rect(r.x0, top, r.x1, bottom)) for n, r in laid.panels]
         laid.callouts = [self._ended(call, panels) for call in laid.callouts]
@@ -126,11 +127,11 @@ class _Drawing:
             words.extend(self._panel(node, rect, leads, nearest=row.nearest))
         self.scene.extend(step_strokes(panels, self.saw.blanks, APART))
         self.scene.extend(
-            callouts.draw(laid.callouts, self.layout.left, WIDTH, y, top - 3)
+            callouts.draw(laid.callouts, self.layout.left, WIDTH, head, top - 3)
         )
         self.scene.extend(words)
         if not row.begins:
-            self.scene.add(self._goes_on(laid, top))
+            self.scene.add(self._goes_on(laid, y + 9))
             self.scene.extend(signs.long_break(self.layout.left, top, bottom))
         if row.rip is not None:
             self.scene.extend(
@@ -187,12 +188,11 @@ class _Drawing:
         if min(starts, default=WIDTH) > word.rect().x1 + 2:
             self.scene.add(word)
 
-    def _goes_on(self, laid: Laid, top: float) -> Text:
+    def _goes_on(self, laid: Laid, y: float) -> Text:
         marks = crosscuts(laid.row.node, self.saw.rules)
         before = [cut for cut in marks.at if cut < laid.row.start]
         last = tape(from_ticks(marks.figure(before[-1])), self.saw.unit)
         said = f"continued from {last}, still measured from zero"
-        y = top - OVER - (RINGS if self.layout.numbers_cuts else 0.0) - 2
         return Text(x=self.layout.left, y=y, text=said, size=10, bold=True)
 
     def _panel(

@@ -30,6 +30,8 @@ APART = 9.0
 """Between two pieces of a row. [pt]"""
 OVER = 8.0
 """How far a cut runs past the wood, like a chalk line. [pt]"""
+GOES_ON = 13.0
+"""The line that says a row goes on from the one above. [pt]"""
 RINGS = 20.0
 """The numbers of the cuts, above a board that is crosscut first. [pt]"""
 BELOW = 8.0
@@ -37,7 +39,6 @@ BELOW = 8.0
 _PIECE, _WASTE = 19.5, 14.0  # least heights of a strip that says something
 _LEFT, _RIGHT = 34.0, 5.0
 _BETWEEN = 6.0
-_GOES_ON = 13.0
 _LARGEST_SCALE = 20.0
 _TALLEST = 190.0
 _EXAGGERATED = 5.0  # widths are not to scale, but a strip stays a strip
@@ -83,7 +84,7 @@ class Layout:
     def above(self, laid: Laid) -> float:
         """From the foot of the row before to a row's wood. [pt]"""
         high = callouts.height(laid.callouts, self.left, WIDTH)
-        high += 0.0 if laid.row.begins else _GOES_ON
+        high += 0.0 if laid.row.begins else GOES_ON
         if not laid.row.is_cut:
             return high + 2.0
         return high + (RINGS if self.numbers_cuts else 0.0) + OVER

@@ -23,7 +23,8 @@ _FIGURES = 92.0  # the right end of the settings
 _WORDS = 108.0
 _ROW = 30.0
 _MOST_BOXES = 14
-_BOX = 11.0
+_BOX, _BOX_STEP = 10.5, 16.0
+_IN_A_ROW = 7
 _MOST_FENCE, _MOST_STOPS = 8, 10
 _BETWEEN = 14.0
 _ABOUT = "about "
@@ -144,9 +145,8 @@ def _title(title: str, y: float, *, with_boxes: bool) -> Iterator[Item]:
 
 
 def _boxes_from(line: _Line) -> float:
-    boxes = min(line.count, _MOST_BOXES)
-    wide = boxes * (_BOX + 5)
-    return WIDTH - 4 - wide - (34 if line.count > _MOST_BOXES else 0)
+    boxes = min(line.count, _IN_A_ROW)
+    return WIDTH - 4 - boxes * _BOX_STEP - (34 if line.count > _MOST_BOXES else 0)
 
 
 def _words(line: _Line) -> tuple[list[str], list[str]]:
@@ -179,9 +179,11 @@ def _row(line: _Line, y: float, high: float) -> Iterator[Item]:
     if line.count > _MOST_BOXES:
         yield Text(x=x, y=y + 19, text=f"{line.count} ×", size=12, bold=True)
         x += 34
+    top = y + (3.5 if line.count > _IN_A_ROW else 9.0)
     for number in range(min(line.count, _MOST_BOXES)):
-        left = x + 5 + number * (_BOX + 5)
-        yield Box(rect=Rect(left, y + 9, left + _BOX, y + 9 + _BOX), weight=1.0)
+        down, along = divmod(number, _IN_A_ROW)
+        left, up = x + 5 + along * _BOX_STEP, top + down * 12.5
+        yield Box(rect=Rect(left, up, left + _BOX, up + _BOX), weight=1.0)
     yield Line(x0=0, y0=y + high, x1=WIDTH, y1=y + high, weight=0.4)
 
 
