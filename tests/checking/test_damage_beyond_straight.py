@@ -11,6 +11,9 @@ from tests.checking.crafted import crafted
 from tests.checking.examples import documented, ticks
 from tests.checking.test_damage import blank, move, named, node, stretch, wood
 from yieldplan.checking import check
+from yieldplan.checking.facts import Offcuts
+from yieldplan.checking.offcuts import most_worth
+from yieldplan.checking.reading import read
 
 Document = dict[str, Any]
 Damage = Callable[[Document], object]
@@ -36,6 +39,16 @@ def mark(plan: Document, piece: str, kind: str, face: str, *box: str) -> None:
     stock(plan, piece)["marks"].append(
         {"kind": kind, "face": face, "box": [ticks(each) for each in box]}
     )
+
+
+def second_pass(plan: Document) -> None:
+    """O2's offcut lies beyond a second pass of the blade, which takes 1/16 in more."""
+    rest = node(plan, "O2.4")
+    # 29-13/16 of 60 in: 100,000 x 20 x 477 / (100 x 960) = 9,937 1/2, rounded down.
+    inner = {**rest, "box": [ticks("30-3/16"), *rest["box"][1:]], "worth": 9_937}
+    outer = {"id": "O2.5", "box": rest["box"], "cut": "crosscut", "into": [inner]}
+    node(plan, "O2")["into"][-1] = outer
+    wood(plan, "oak").update(cost=390_063)
 
 
 def clear_legs(plan: Document, knot_from: int) -> None:
@@ -384,6 +397,19 @@ OFFCUTS: dict[str, tuple[Damage, str]] = {
         ),
         "as it is not cut from the whole piece at once",
     ),
+    "offcut after a cut of another kind": (
+        lambda p: (second_pass(p), node(p, "O2.5").update(cut="rip")),
+        "as it is not cut from the whole piece at once",
+    ),
+    "blank in the same pass as the offcut": (
+        lambda p: (
+            second_pass(p),
+            node(p, "O2.5")["into"].append(
+                {"id": "O2.6", "box": [0, 0, 1, 1], "blank": "f1", "face_up": "A"}
+            ),
+        ),
+        "the offcut rest is worth nothing, as blanks are cut from what lies after it",
+    ),
     "two offcuts that count": (
         lambda p: node(p, "O2.3").update(fate="keep", name="other", worth=1),
         "node O2: other and rest both have a worth",
@@ -445,6 +471,7 @@ SOUND: dict[str, Damage] = {
         node(p, "O2.4").update(worth=9_957),
         wood(p, "oak").update(cost=390_043),
     ),
+    "offcut beyond a second pass of the blade": second_pass,
     "mark in the trim beyond the offcut": lambda p: (
         stock(p, "O2").update(trims=[0, ticks("1")]),
         mark(p, "O2", "split", "through", "59", "0", "60", "1"),
@@ -479,3 +506,13 @@ def test_check_an_inch_off_holds() -> None:
         {"kind": "check", "face": "A", "box": box}
     )
     assert check(plan)["objections"] == []
+
+
+def test_offcut_of_just_thirty_in_a_hundred_counts() -> None:
+    plan, _ = read(crafted())
+    assert plan is not None
+    offcuts = Offcuts(percent=20, sizes=((1, 1),))
+    # 18 of O2's 60 in are 30 in a hundred: 20 % of 30 % of 10.00.
+    long, wide = ticks("18"), ticks("8")
+    assert most_worth(plan.piece_of["O2"], offcuts, long, wide) == 6_000
+    assert most_worth(plan.piece_of["O2"], offcuts, long - 1, wide) == 0

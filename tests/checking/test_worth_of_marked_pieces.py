@@ -104,7 +104,10 @@ def _zones(wood: TinyWood, random: Random) -> TinyWood:
         (part,) = blank.makes
         many = random.random() < 0.2 and blank.size[0] > 1 + wood.kerf
         at = random.randint(0, 2)
-        blanks.append(replace(blank, makes={part: 2 if many else 1}, at=at))
+        # Most of them mind a knot in their zones only.
+        faces = random.choice([blank.faces, ("any", "any"), ("any", "any")])
+        blank = replace(blank, makes={part: 2 if many else 1}, at=at, faces=faces)
+        blanks.append(blank)
     return replace(wood, zones=zones, blanks=tuple(blanks))
 
 
@@ -200,3 +203,17 @@ def _worth(wood: TinyWood) -> int:
     plan, _ = read(document(wood, [], prices={"part": 10}))
     assert plan is not None
     return -price_out(plan, plan.woods[0])
+
+
+@pytest.mark.parametrize(
+    ("knot", "worth"), [((3, 5), 0), ((7, 9), 10), ((11, 13), 0)], ids=str
+)
+def test_zones_take_the_cells_the_page_says(knot: tuple[int, int], worth: int) -> None:
+    # Kerf 2, cells of 4 from -2 on: 18 ticks are 5 cells, and so is the blank of 18.
+    # Its zones of 3 take ceil((3 + 2) / 4) = 2 cells and ceil((3 + 20 - 18) / 4) = 2; the
+    # knots lie in cells 1, 2 and 3 of 0 to 4: only the second is in none.
+    blank = TinyBlank("k", (18, 2), {"part": 1}, ("any", "any"))
+    mark = ("knot", "A", (knot[0], 0, knot[1], 2))
+    piece = TinyPiece("P", (18, 2), price=0, marks=(mark,))
+    wood = TinyWood("R", 2, (4, 4), (blank,), (piece,), {"part": 0}, "trimmed end")
+    assert _worth(replace(wood, zones={"part": 3})) == worth

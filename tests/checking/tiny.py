@@ -54,7 +54,8 @@ class TinyPiece:
     @property
     def is_straight(self) -> bool:
         """Neither crooked, bowed, twisted nor tapered."""
-        return not (self.crook or self.bow or self.twist or self.widths)
+        tapered = self.widths is not None and self.widths[0] != self.widths[1]
+        return not (self.crook or self.bow or self.twist or tapered)
 
 
 @dataclass(frozen=True)

@@ -77,7 +77,7 @@ def _usable(piece: Piece, node: Node) -> tuple[int, int, int, int]:
 def _hindrances(cutting: Cutting, node: Node, piece: Piece) -> Iterator[str]:
     if not piece.is_straight:
         yield f"{piece.id} is not straight"
-    row = cutting.tree.into
+    row = _first_cuts(cutting.tree)
     if node not in row:
         yield "it is not cut from the whole piece at once"
     elif any(below.blank for last in row[row.index(node) :] for below in last.every()):
@@ -85,6 +85,14 @@ def _hindrances(cutting: Cutting, node: Node, piece: Piece) -> Iterator[str]:
     for mark in piece.marks:
         if overlap(mark.box, _usable(piece, node)):
             yield f"a {mark.kind} lies in it"
+
+
+def _first_cuts(tree: Node) -> tuple[Node, ...]:
+    """What the root is cut into, the second pass of a blade at its end taken with it."""
+    row = tree.into
+    while row and row[-1].cut == tree.cut:
+        row = (*row[:-1], *row[-1].into)
+    return row
 
 
 RULES = (offcuts_count_for_what_they_are, one_offcut_of_a_piece_counts)
