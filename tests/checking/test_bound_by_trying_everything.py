@@ -116,7 +116,7 @@ def tiny_woods(
     )
 
 
-@settings(max_examples=250, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(st.data(), tiny_woods())
 def test_priced_floor_is_what_trying_everything_gives(
     data: st.DataObject, wood: TinyWood
@@ -127,7 +127,7 @@ def test_priced_floor_is_what_trying_everything_gives(
     assert price_out(plan, plan.woods[0]) == brute.priced(wood, prices)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(st.data(), tiny_woods())
 def test_floor_is_refused_when_it_is_not_what_the_prices_prove(
     data: st.DataObject, wood: TinyWood

@@ -13,6 +13,7 @@ from tests.checking.test_damage import blank, move, named, node, stretch, wood
 from yieldplan.checking import check
 from yieldplan.checking.facts import Offcuts
 from yieldplan.checking.offcuts import most_worth
+from yieldplan.checking.panels import steps_brought
 from yieldplan.checking.reading import read
 
 Document = dict[str, Any]
@@ -455,8 +456,16 @@ SOUND: dict[str, Damage] = {
     "knot just out of the zone": lambda p: stock(p, "O1")["marks"][0].update(
         box=[ticks("1-1/2"), ticks("1"), ticks("2"), ticks("2")]
     ),
-    "check at the zone's end, which has no reach there": lambda p: mark(
-        p, "O2", "check", "B", "26", "0", "27", "1"
+    "check right beside a blank that does not show": lambda p: mark(
+        p, "O2", "check", "A", "24-1/8", "0", "25", "1"
+    ),
+    "knot in the end of a part that lies across": lambda p: (
+        part(p, "bottom").update(zone=ticks("1")),
+        mark(p, "S", "knot", "A", "0", "0", "1", "1"),
+    ),
+    "bow that a short blank hardly has": lambda p: (
+        # (20.5 / 80)^2 of 1 in is about 1/16; of the whole board it would be all of it.
+        stock(p, "O1").update(bow=ticks("1"))
     ),
     "knot just out of reach": lambda p: clear_legs(p, knot_from=ticks("4-7/8")),
     "sap in a zone": lambda p: mark(p, "O1", "sap", "A", "0", "1", "1", "2"),
@@ -516,3 +525,13 @@ def test_offcut_of_just_thirty_in_a_hundred_counts() -> None:
     long, wide = ticks("18"), ticks("8")
     assert most_worth(plan.piece_of["O2"], offcuts, long, wide) == 6_000
     assert most_worth(plan.piece_of["O2"], offcuts, long - 1, wide) == 0
+
+
+def test_strip_brings_the_steps_it_holds_whole_and_a_whole_panel_all() -> None:
+    plan, _ = read(crafted())
+    assert plan is not None
+    panel = plan.part_of["panel width"]
+    # Steps of 1/2 in; the panel is 9 in wide and asks for 18.
+    assert steps_brought(panel, ticks("4-3/4")) == 9
+    assert steps_brought(panel, ticks("5") - 1) == 9
+    assert steps_brought(panel, ticks("9-1/2")) == 18

@@ -74,7 +74,7 @@ def test_every_plan_of_a_tiny_job_holds(
     assert len(costs) == number
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=70, deadline=None)
 @given(st.data(), tiny_woods((5, 3), most_blanks=2, most_needed=2))
 def test_no_floor_is_above_the_cheapest_plan(
     data: st.DataObject, wood: TinyWood
