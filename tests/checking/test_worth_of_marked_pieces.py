@@ -217,3 +217,18 @@ def test_zones_take_the_cells_the_page_says(knot: tuple[int, int], worth: int) -
     piece = TinyPiece("P", (18, 2), price=0, marks=(mark,))
     wood = TinyWood("R", 2, (4, 4), (blank,), (piece,), {"part": 0}, "trimmed end")
     assert _worth(replace(wood, zones={"part": 3})) == worth
+
+
+def test_shorter_blank_with_longer_zones_replaces_no_other() -> None:
+    # No kerf, cells of one tick, a knot in cell 1 of 0 to 3. The blank of 3 is worth more
+    # and is 2 of zone at each end, so that the knot always lies in one; the blank of 4
+    # has zones of 1, in cells 0 and 3.
+    short = TinyBlank("short", (3, 1), {"a": 1}, ("any", "any"))
+    long = TinyBlank("long", (4, 1), {"b": 1}, ("any", "any"))
+    piece = TinyPiece("P", (4, 1), price=0, marks=(("knot", "A", (1, 0, 2, 1)),))
+    need = {"a": 0, "b": 0}
+    wood = TinyWood("R", 0, (1, 1), (short, long), (piece,), need)
+    wood = replace(wood, zones={"a": 2, "b": 1})
+    plan, _ = read(document(wood, [], prices={"a": 10, "b": 9}))
+    assert plan is not None
+    assert greatest_worths(plan, plan.woods[0]) == {"P": 9}
