@@ -36,7 +36,7 @@ def test_in_a_strip_ripped_first_too() -> None:
     assert [(cut.i, cut.j) for cut in closed.cuts()] == [(0, 20), (20, 40)]
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(
     problem=problems(),
     prices=st.lists(st.integers(1, 3000), min_size=6, max_size=6),

@@ -208,7 +208,7 @@ def marks(draw: st.DrawFn, length: int, width: int) -> object:
     )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(data=st.data())
 def test_the_checker_accepts_every_plan(data: st.DataObject) -> None:
     draw = data.draw

@@ -16,7 +16,7 @@ from yieldplan.packing.yard import Yard
 PRICES = st.lists(st.integers(0, 3000), min_size=6, max_size=6)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=70, deadline=None)
 @given(problem=problems(longest=26, widest=14), prices=PRICES)
 def test_value_is_that_of_the_best_of_all_patterns(
     problem: Problem, prices: list[int]
@@ -32,7 +32,7 @@ def test_value_is_that_of_the_best_of_all_patterns(
         assert found[number] == greatest or max(found[number], greatest) <= uncut
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=70, deadline=None)
 @given(problem=problems(), prices=PRICES, data=st.data())
 def test_pattern_is_allowed_and_worth_its_value(
     problem: Problem, prices: list[int], data: st.DataObject

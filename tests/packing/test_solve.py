@@ -67,7 +67,7 @@ def assert_sound(solution: Solution, problem: Problem) -> None:
     assert bound.value <= solution.cost
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(problem=problems(longest=24, widest=12))
 def test_never_better_than_an_exact_model_and_the_floor_never_above_it(
     problem: Problem,
@@ -93,13 +93,13 @@ def test_never_better_than_an_exact_model_and_the_floor_never_above_it(
         assert solution.bound.value <= exact
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(problem=problems())
 def test_plans_with_sets_gangs_faces_and_copies_are_sound(problem: Problem) -> None:
     assert_sound(solved(problem), problem)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(
     problem=problems(longest=24, widest=12),
     prices=st.lists(st.integers(0, 9000), min_size=6, max_size=6),
@@ -116,7 +116,7 @@ def test_no_prices_prove_a_floor_above_a_plan_that_exists(
     assert found.value <= exact
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(problem=problems())
 def test_twice_the_prices_twice_the_cost_and_floor(problem: Problem) -> None:
     # Whole prices: a floor in 1/10,000 is rounded down a little in each price, so the
@@ -134,7 +134,7 @@ def test_twice_the_prices_twice_the_cost_and_floor(problem: Problem) -> None:
     assert two.bound.value == 2 * one.bound.value
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(problem=problems())
 def test_the_same_question_gets_the_same_answer(problem: Problem) -> None:
     assert solved(problem) == solved(problem)

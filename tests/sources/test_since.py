@@ -161,7 +161,7 @@ def test_all_slips_are_told_in_one_run(tmp_path: Path) -> None:
 
 
 @settings(
-    max_examples=200,
+    max_examples=70,
     deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )

@@ -223,7 +223,7 @@ WORDS = st.lists(
 
 
 @settings(
-    max_examples=300,
+    max_examples=100,
     deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )

@@ -288,7 +288,7 @@ CELLS = st.one_of(
 
 
 @settings(
-    max_examples=60,
+    max_examples=30,
     deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,7 @@ import pytest
 
 from tests.system.runs import example_folders, outcome_of
 from yieldplan.checking import check
+from yieldplan.packing import Stop
 
 FOLDERS = example_folders()
 
@@ -27,37 +29,25 @@ def said(blank: dict[str, Any]) -> list[object]:
 
 
 def test_there_are_an_inch_job_and_a_metric_one() -> None:
-    units = {outcome(folder)["unit"] for folder in FOLDERS}
+    jobs = [(folder / "job.toml").read_bytes() for folder in FOLDERS]
+    units = {tomllib.loads(job.decode())["unit"] for job in jobs}
     assert units == {"in", "mm"}
 
 
-def outcome(folder: Path) -> dict[str, object]:
-    return outcome_of(folder / "job.toml", folder / "tally.csv").document
-
-
+# One test a job: each of two workers would otherwise plan it again.
 @pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
-def test_parts_and_blanks_are_as_expected(folder: Path) -> None:
-    document = outcome(folder)
-    sizes = expected(folder, "sizes.json")
-    parts, blanks = document["parts"], document["blanks"]
-    assert isinstance(parts, list)
-    assert isinstance(blanks, list)
-    assert {part["id"]: part["size"] for part in parts} == sizes["parts"]
-    assert sorted(map(said, blanks)) == sizes["blanks"]
-
-
-@pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
-def test_cost_is_near_the_best_known_and_no_floor_above_it(folder: Path) -> None:
+def test_it_plans_as_expected(folder: Path) -> None:
     """Other versions of the libraries may find another plan, never a floor that is wrong."""
-    document = outcome(folder)
+    document = outcome_of(folder / "job.toml", folder / "tally.csv", Stop()).document
+    sizes = expected(folder, "sizes.json")
+    assert {part["id"]: part["size"] for part in document["parts"]} == sizes["parts"]
+    assert sorted(map(said, document["blanks"])) == sizes["blanks"]
+
     assert document["complete"] is True
     assert check(document)["objections"] == []
-    woods = document["woods"]
-    assert isinstance(woods, list)
     best_known = expected(folder, "best_known.json")
-    for wood in woods:
+    for wood in document["woods"]:
         best = best_known[wood["wood"]]
         assert isinstance(best, int)
         assert wood["bound"]["value"] <= best
-        # A short search finds a little less than the best known.
-        assert wood["cost"] <= best * 108 // 100
+        assert wood["cost"] <= best * 105 // 100

@@ -12,7 +12,7 @@ from tests.system.runs import EXAMPLES, plan_bytes
 INCH_JOB = EXAMPLES / "bank_of_drawers"
 
 
-@pytest.mark.parametrize("seed", [1, 2])
+@pytest.mark.parametrize("seed", [1])
 def test_shuffled_rows_give_the_same_bytes(tmp_path: Path, seed: int) -> None:
     job, tally = INCH_JOB / "job.toml", INCH_JOB / "tally.csv"
     head, *rows = tally.read_text(encoding="utf-8").splitlines()
