@@ -52,9 +52,7 @@ def read_assemblies(
         for path, own in written:
             names = _names(values, path, own, first_of)
             rest = {word: value for word, value in own.items() if word != "name"}
-            read = values.read_table(
-                table, merged(shared, rest), path, shared=places
-            )
+            read = values.read_table(table, merged(shared, rest), path, shared=places)
             if read is not None:
                 found += _make(values, read, path, name, names)
     _check_limits(values, found)

@@ -25,7 +25,11 @@ class AlongTheGrain(Joint):
     """
 
     deep: Inches | None = field(
-        default=None, metadata={"key": "depth", "words": "depth of the groove; its tongue or tenon is as long"}
+        default=None,
+        metadata={
+            "key": "depth",
+            "words": "depth of the groove; its tongue or tenon is as long",
+        },
     )
 
     def settled(self, shop: Shop, *, on_template: bool = False) -> Self:
