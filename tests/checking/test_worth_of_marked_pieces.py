@@ -232,3 +232,40 @@ def test_shorter_blank_with_longer_zones_replaces_no_other() -> None:
     plan, _ = read(document(wood, [], prices={"a": 10, "b": 9}))
     assert plan is not None
     assert greatest_worths(plan, plan.woods[0]) == {"P": 9}
+
+
+def _worth_of_set(
+    size: tuple[int, int],
+    marks: tuple[tuple[str, str, tuple[int, int, int, int]], ...],
+    steps: tuple[tuple[int, int], ...],
+) -> int:
+    """The worth of a free piece to a set of two, no kerf, cells of one tick: 10, or 0."""
+    blanks = tuple(
+        TinyBlank(f"k{n}", step, {f"p{n}": 1}, ("clear", "any"), step=("set", n, 2))
+        for n, step in enumerate(steps, 1)
+    )
+    piece = TinyPiece("P", size, price=0, marks=marks)
+    wood = TinyWood("C", 0, (1, 1), blanks, (piece,), {"p1": 0, "p2": 0})
+    plan, _ = read(document(wood, [], prices={"p1": 6, "p2": 4}))
+    assert plan is not None
+    return greatest_worths(plan, plan.woods[0])["P"]
+
+
+def test_set_in_steps_turns_one_face_down_for_all_its_steps() -> None:
+    # Two steps of 2 fill 4; what is on face A alone lies down, and then face B shows.
+    steps = ((2, 1), (2, 1))
+    on_a, on_b = ("knot", "A", (0, 0, 1, 1)), ("knot", "B", (2, 0, 3, 1))
+    assert _worth_of_set((4, 1), (), steps) == 10
+    assert _worth_of_set((4, 1), (on_a,), steps) == 10
+    assert _worth_of_set((4, 1), (on_b,), steps) == 10
+    assert _worth_of_set((4, 1), (on_a, on_b), steps) == 0
+    assert _worth_of_set((4, 1), (on_b, on_a), steps) == 0
+
+
+def test_set_in_steps_begins_where_a_later_step_is_past_a_mark() -> None:
+    # A board of 7 by 2 with a knot from 1 to 3 in its upper half. The narrow step of 2
+    # lies beside it from 1 to 3, the wide one of 3 begins at 3.
+    knot = ("knot", "through", (1, 1, 3, 2))
+    assert _worth_of_set((7, 2), (knot,), ((2, 1), (3, 2))) == 10
+    # Of a board of 5 it would reach out.
+    assert _worth_of_set((5, 2), (knot,), ((2, 1), (3, 2))) == 0

@@ -286,3 +286,14 @@ def test_set_up_pieces_without_room_are_said_and_the_plan_is_complete(
     plans(monkeypatch, without_room)
     assert main(["plan", str(job), "--stock", str(tally)]) == 0
     assert "set-up pieces: 2 test piece." in capsys.readouterr().out
+
+
+def test_wishes_are_not_priced_half_way_through(
+    job: Path, tally: Path, capsys: Said
+) -> None:
+    notes, plan = job.parent / "notes.txt", job.parent / "plan.json"
+    notes.write_text("W7 cut\n", encoding="utf-8")
+    plan.write_text("{}", encoding="utf-8")
+    options = ["--stock", str(plan), "--since", str(notes), "--wishes"]
+    assert main(["plan", str(job), *options]) == 2
+    assert "do not go together" in capsys.readouterr().err

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import gcd
 
-from yieldplan.checking.facts import Blank, Piece, Plan, Wood
+from yieldplan.checking.facts import Piece, Plan, Wood
 from yieldplan.checking.grid import MOST_ALONG, MOST_CELLS, Grid, lay_out
 from yieldplan.checking.pieces import greatest
 from yieldplan.checking.saying import say_money
 from yieldplan.checking.tables import Tables
+from yieldplan.checking.wanted import Blank
 from yieldplan.checking.worths import held, listed
 
 

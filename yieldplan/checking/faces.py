@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yieldplan.checking.cuts import cuttings_of, where
-from yieldplan.checking.facts import Blank, Box, Mark, Plan, Rules
+from yieldplan.checking.facts import Mark, Plan, Rules
 from yieldplan.checking.stretches import crook_of, leaves_in_stretches
+from yieldplan.checking.wanted import Blank, Box
 
 
 def blanks_lie_clear_of_their_marks(plan: Plan) -> Iterator[str]:

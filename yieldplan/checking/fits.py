@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yieldplan.checking.facts import Blank, Piece, Plan, Rules
+from yieldplan.checking.facts import Piece, Plan, Rules
+from yieldplan.checking.wanted import Blank
 
 ROUNDED = 1
 """A size off the grid was rounded up for the part and down for the stock. [ticks]"""

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from yieldplan.checking.facts import Blank, Box, Mark, Piece, Rules
+from yieldplan.checking.facts import Mark, Piece, Rules
+from yieldplan.checking.wanted import Blank, Box
 
 MOST_CELLS = 4_000_000
 """A finer grid than this is not worked out again: a 10 x 5 ft sheet in 1/16 in has half of it."""

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yieldplan.checking.facts import Blank, Inside, Part, Plan
+from yieldplan.checking.facts import Plan
+from yieldplan.checking.wanted import Blank, Inside, Part
 
 
 def panels_ask_for_their_width(plan: Plan) -> Iterator[str]:

@@ -3,23 +3,19 @@
 from __future__ import annotations
 
 from yieldplan.checking.facts import (
-    Blank,
     Bound,
     Cutting,
-    GlueUp,
-    Inside,
     Mark,
     Node,
     Offcuts,
-    Part,
     Piece,
     Plan,
     PurchaseLine,
     Rules,
-    Step,
     Wood,
 )
 from yieldplan.checking.shape import DEEPEST, LARGEST, LONGEST, MOST_ROWS, Record
+from yieldplan.checking.wanted import Blank, GlueUp, Inside, Part, Step
 
 VERSION = 1
 TICKS_PER_INCH = 8128

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yieldplan.checking.cuts import cuttings_of, where
-from yieldplan.checking.facts import Blank, Cutting, Node, Plan, Step, Wood
+from yieldplan.checking.facts import Cutting, Node, Plan, Wood
+from yieldplan.checking.wanted import Blank, Step
 
 
 def sets_are_whole_and_of_one_kind(plan: Plan) -> Iterator[str]:

@@ -6,10 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from yieldplan.checking.facts import Blank, Piece, Plan, Wood
+from yieldplan.checking.facts import Piece, Plan, Wood
 from yieldplan.checking.fits import may_come_from
 from yieldplan.checking.grid import Block, cells_of, up
 from yieldplan.checking.steps import sets_of
+from yieldplan.checking.wanted import Blank
 from yieldplan.checking.zones import zones_of
 
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from yieldplan.checking.cuts import cuttings_of, where
 from yieldplan.checking.faces import lowered, overlap
-from yieldplan.checking.facts import Blank, Box, Mark, Plan, Rules
+from yieldplan.checking.facts import Mark, Plan, Rules
 from yieldplan.checking.stretches import crook_of, leaves_in_stretches
+from yieldplan.checking.wanted import Blank, Box
 
 
 def joint_zones_are_clear(plan: Plan) -> Iterator[str]:

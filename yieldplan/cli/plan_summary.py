@@ -140,8 +140,11 @@ def _next(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
     workbook = next((f for f in files if f.suffix == ".xlsx"), None)
     if workbook is not None:
         yield f"  Open {workbook}: pull the boards, saw from the cut diagrams."
-        if any(wood.thing == "board" for wood in plan.woods):
-            yield "  A mark the tally lacks: write it into the tally and plan again."
+    sheets = next((f for f in files if f.name == "cutting_sheets.pdf"), None)
+    if sheets is not None:
+        yield f"  Print {sheets} for the saw."
+    if workbook is not None and any(wood.thing == "board" for wood in plan.woods):
+        yield "  A mark the tally lacks: write it into the tally and plan again."
     if any(_is_open(wood) for wood in plan.woods):
         yield "  The floor may be out of reach, or the plan not yet the best: to search"
         yield "    longer, add --seconds 60."

@@ -94,7 +94,10 @@ def plan_job(
         fits=fits,
         woods=woods,
         purchase=purchase.lines(woods),
-        cautions=built.cautions,
+        cautions=(
+            *stock.cautions(cut.piece for wood in woods for cut in wood.cuttings),
+            *built.cautions,
+        ),
         on_the_bench=left.made,
     )
     document = plan_file.write(plan)

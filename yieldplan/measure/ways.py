@@ -91,6 +91,7 @@ def name(offer: Offer, line: Line) -> str:
         "saw": "sawn to size",
         "mill together": "milled together",
         "gang": "ganged",
+        "rip apart": "ripped apart out of one blank",
         "glue up": "glued up",
     }
     return known.get(route, route)

@@ -49,7 +49,10 @@ def open_within_limits(path: Path, faults: Faults) -> zipfile.ZipFile | None:
             if trouble is None:
                 return zipped
         except BROKEN:
-            trouble = "this is not a whole spreadsheet file", "Save it again as .xlsx"
+            trouble = (
+                "this is not a whole spreadsheet file",
+                "Save it again from the spreadsheet",
+            )
     faults.add(whole, "", *trouble)
     return None
 
@@ -60,12 +63,12 @@ def _of_another_kind(raw: bytes) -> tuple[str, str] | None:
     if raw.startswith(_OLD_OFFICE):
         return (
             "it is locked with a password, or of the old kind .xls",
-            "Save it as .xlsx without a password",
+            "Save it without a password",
         )
     if not raw.startswith(b"PK"):
         return (
             "this is not a spreadsheet file",
-            "Save it as .xlsx, or let its name end in .csv if it is text",
+            "Save it again from the spreadsheet, or let its name end in .csv if it is text",
         )
     return None
 

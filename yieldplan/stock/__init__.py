@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from yieldplan.model.blanks import Blank
 from yieldplan.model.pieces import Piece
@@ -11,13 +11,21 @@ from yieldplan.registry import find
 from yieldplan.stock.kind import StockKind
 from yieldplan.units import Inches
 
-__all__ = ["StockKind", "fits", "kinds"]
+__all__ = ["StockKind", "cautions", "fits", "kinds"]
 
 
 def kinds() -> Mapping[str, StockKind]:
     """Every kind of stock by its name in words."""
     found = find(sys.modules[__name__], StockKind)  # type: ignore[type-abstract]
     return {name: kind() for name, kind in found.items()}
+
+
+def cautions(pieces: Iterable[Piece]) -> tuple[str, ...]:
+    """What to mind while sawing these pieces, each said once."""
+    known = kinds()
+    return tuple(
+        dict.fromkeys(said for piece in pieces for said in known[piece.kind].cautions)
+    )
 
 
 def fits(

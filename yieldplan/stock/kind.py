@@ -24,6 +24,8 @@ class StockKind(ABC):
     """Whether its thickness is what a rule reads and nothing is planed off its faces."""
     is_sheet: ClassVar[bool] = False
     """Whether it is a sheet product of the job file."""
+    cautions: ClassVar[tuple[str, ...]] = ()
+    """What can hurt someone while sawing it; printed where a piece of it is cut."""
     is_stick: ClassVar[bool] = False
     """Whether it is a stick of the job file."""
 

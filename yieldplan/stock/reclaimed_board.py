@@ -28,6 +28,10 @@ class ReclaimedBoard(StockKind):
 
     marks_from: ClassVar[MarksFrom] = "zero end"
     is_planed: ClassVar[bool] = False
+    cautions: ClassVar[tuple[str, ...]] = (
+        "Reclaimed boards: find every nail with a detector and pull it before the board"
+        " comes to a saw or a planer; a mark keeps parts away, not the blade.",
+    )
 
     def end_trim(self, shop: Shop) -> Inches:
         return END_TRIMS * shop.end_trim

@@ -79,6 +79,10 @@ def command(
     and rough board feet and the shop's waste; a job of nothing but sheets and sticks
     needs no tally and is planned. Ctrl-C keeps the best plan found.
     """
+    if since is not None and wishes:
+        raise click.UsageError(
+            "--wishes and --since do not go together: wishes are priced before the saw turns."
+        )
     if since is not None and not any(file.suffix.lower() == ".json" for file in stock):
         raise click.UsageError("--since needs the plan it speaks of: --stock plan.json")
     must_be_readable(job, *stock, *([since] if since is not None else []))
