@@ -269,3 +269,39 @@ def test_set_in_steps_begins_where_a_later_step_is_past_a_mark() -> None:
     assert _worth_of_set((7, 2), (knot,), ((2, 1), (3, 2))) == 10
     # Of a board of 5 it would reach out.
     assert _worth_of_set((5, 2), (knot,), ((2, 1), (3, 2))) == 0
+
+
+def test_far_zone_slides_off_a_knot_when_the_blank_begins_further_on() -> None:
+    # No kerf, cells of one tick, a knot in cell 3 of 0 to 5. The blank of 4 with a zone of
+    # 1 at each end: from 0 its far zone is cell 3; from 1 its zones are 1 and 4.
+    blank = TinyBlank("k", (4, 1), {"part": 1}, ("any", "any"))
+    piece = TinyPiece("P", (5, 1), price=0, marks=(("knot", "A", (3, 0, 4, 1)),))
+    wood = TinyWood("R", 0, (1, 1), (blank,), (piece,), {"part": 0}, zones={"part": 1})
+    assert _worth(wood) == 10
+
+
+@pytest.mark.parametrize("family", "RC")
+def test_offcut_counts_by_the_marks_as_they_are(family: str) -> None:
+    # Crosscut: a blank of 4 by 10 out of a board of 7 by 10 leaves 3 by 10, 3/7 of it;
+    # half of that share of 100 is 21 3/7. Ripped it is the same the other way about.
+    def turned(box: tuple[int, int, int, int]) -> tuple[int, int, int, int]:
+        x0, y0, x1, y1 = box
+        return box if family == "C" else (y0, x0, y1, x1)
+
+    def worth(*boxes: tuple[int, int, int, int]) -> int:
+        marks = tuple(("knot", "A", turned(box)) for box in boxes)
+        (_, _, *size), (_, _, *board) = turned((0, 0, 4, 10)), turned((0, 0, 7, 10))
+        blank = TinyBlank("k", (size[0], size[1]), {"part": 1}, ("any", "any"))
+        piece = TinyPiece("P", (board[0], board[1]), price=100, marks=marks)
+        wood = TinyWood(family, 0, (1, 1), (blank,), (piece,), {"part": 0})
+        wood = replace(wood, around_knots=2, percent=50, sizes=((3, 3),))
+        plan, _ = read(document(wood, [], prices={"part": 200}))
+        assert plan is not None
+        return greatest_worths(plan, plan.woods[0])["P"]
+
+    assert worth() == 221
+    # A knot in the blank, whose reach goes over into the rest; one beyond the board.
+    assert worth((2, 2, 4, 4)) == 221
+    assert worth((8, 2, 9, 3)) == 221
+    # One in the rest, too near its end for a smaller offcut.
+    assert worth((5, 2, 6, 3)) == 200
