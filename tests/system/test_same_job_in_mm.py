@@ -60,19 +60,24 @@ def said(inches: Fraction, unit: str) -> str:
     return f'"{Decimal(millimetres.numerator) / Decimal(millimetres.denominator)} mm"'
 
 
+NO_LENGTHS = frozenset({"shelf_load", "shelf_sag"})
+"""A load and a share: settings that are no lengths and stay the unit's own."""
+
+
 def job_text(unit: str, width: Fraction, height: Fraction, depth: Fraction) -> str:
     shop = default_settings("in")
     lines = []
     for setting in fields(Shop):
         value = shop[setting.name]
+        if isinstance(value, tuple) or setting.name in NO_LENGTHS:
+            continue
         if isinstance(value, Fraction) and "moisture" not in setting.name:
-            lines.append(f"{setting.name} = {said(value, unit)}")
+            written = said(value, unit)
+        elif isinstance(value, bool):
+            written = str(value).lower()
         else:
-            lines.append(
-                f'{setting.name} = "{value}"'
-                if isinstance(value, str)
-                else f"{setting.name} = {value}"
-            )
+            written = f'"{value}"' if isinstance(value, str) else str(value)
+        lines.append(f"{setting.name} = {written}")
     names = {
         "half": (1, 2),
         "quarter": (1, 4),

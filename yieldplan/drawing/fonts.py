@@ -64,7 +64,11 @@ def wrap(
             if line:
                 lines.append(line)
             line = word
-            while width(line, size, bold=bold, condensed=condensed) > room:
+            # One letter stays, however little room there is.
+            while (
+                len(line) > 1
+                and width(line, size, bold=bold, condensed=condensed) > room
+            ):
                 fits = _letters_that_fit(line, room, size, bold, condensed)
                 lines.append(line[:fits])
                 line = line[fits:]

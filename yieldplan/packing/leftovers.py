@@ -73,7 +73,9 @@ def with_fates(node: Node, piece: Bin, keep: KeepSizes) -> Node:
         return replace(node, fate="trim")
     if y1 <= y0:
         return replace(node, fate="edge")
-    is_kept = _has_worth((x0, y0, x1, y1), piece, keep)
+    # How wide a leftover of a crooked or tapered board is, only its own two ends can
+    # tell: none is promised.
+    is_kept = piece.is_straight and _has_worth((x0, y0, x1, y1), piece, keep)
     return replace(node, fate="keep" if is_kept else "burn")
 
 

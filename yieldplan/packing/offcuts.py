@@ -32,6 +32,7 @@ class Offcuts:
 
     def __init__(self, piece: Bin, grid: Grid, problem: Problem) -> None:
         self._piece = piece
+        self._grid = grid
         self._problem = problem
         self.along = np.zeros(grid.along + 1, np.int64)
         self.across = np.zeros(grid.across + 1, np.int64)
@@ -62,13 +63,26 @@ class Offcuts:
 
     def of(self, pattern: Pattern) -> int:
         """What the pattern leaves counts for. [money/10,000]"""
+        piece, problem = self._piece, self._problem
+        x0, y0 = piece.trims[0], piece.edges[0]
         if pattern.breakdown == "R":
             tops = [
                 strip.v for s in pattern.sections for strip in s.strips if strip.cuts
             ]
-            return int(self.across[max(tops)]) if tops else 0
-        ends = [section.j for section in pattern.sections if any(section.cuts())]
-        return int(self.along[max(ends)]) if ends else 0
+            worth = int(self.across[max(tops)]) if tops else 0
+            y0 += max(tops, default=0) * problem.step_across
+        else:
+            ends = [section.j for section in pattern.sections if any(section.cuts())]
+            worth = int(self.along[max(ends)]) if ends else 0
+            x0 = self._grid.zero + max(ends, default=0) * problem.step_along
+            x0 += problem.kerf
+        # A mark past the last cell stands in no cell, yet it stands in the wood.
+        x1, y1 = piece.length - piece.trims[1], piece.width - piece.edges[1]
+        is_clear = not any(
+            box[0] < x1 and box[2] > x0 and box[1] < y1 and box[3] > y0
+            for box in piece.found
+        )
+        return worth if is_clear else 0
 
 
 def best_end(values: Ints, worths: Ints) -> int:

@@ -152,7 +152,11 @@ class Layout:
         origin = crosscuts(row.node, self.saw.rules).origin
         if origin == row.node.box[0]:
             return self.left
-        return next(rect.x0 for node, rect in panels if node.box[0] >= origin)
+        # A fold may leave the trim alone in its row: zero is then where the trim ends.
+        return next(
+            (rect.x0 for node, rect in panels if node.box[0] >= origin),
+            panels[-1][1].x1,
+        )
 
     def _call_out(self, mark: Mark) -> None:
         """Write a mark above the row that shows most of it, at the piece with most of it."""
