@@ -126,7 +126,7 @@ def _plain_word(said: str, job: Job, extra: Mapping[str, str]) -> tuple[str, str
     remedy = (
         near
         if near.endswith("?")
-        else "Write a grade, a mark, crook, bow, twist, lot or a price; a yard's own grade as: grade Rustic"
+        else "Write a grade, a mark, crook, bow, twist, far (the width at the far end), lot or a price; a yard's own grade as: grade Rustic"
     )
     raise WordsError(said, "nobody can say what this means", remedy)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from yieldplan.drawing.cuts import Rip, flat, rips
+from yieldplan.drawing.cuts import Rip, flat, is_waste, rips
 from yieldplan.model.plan import Node
 
 
@@ -107,7 +107,11 @@ def _shared_out(pieces: Sequence[Node], folds: int) -> list[list[Node]]:
     for longest in lengths:
         groups: list[list[Node]] = [[]]
         for piece in pieces:
-            if groups[-1] and piece.box[2] - groups[-1][0].box[0] > longest:
+            is_too_long = (
+                piece.box[2] - groups[-1][0].box[0] > longest if groups[-1] else False
+            )
+            # A trim alone is no row: the tape's zero lies behind it.
+            if is_too_long and not all(is_waste(each) for each in groups[-1]):
                 groups.append([])
             groups[-1].append(piece)
         whole = all(group[-1].box[2] - group[0].box[0] <= longest for group in groups)
