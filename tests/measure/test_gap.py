@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import dataclasses
 from fractions import Fraction
 
 import pytest
 
 from tests.measure.hall_case import BOARD, TREE, make_board, make_plan, make_wood_plan
-from yieldplan.measure.gap import floor_of, gap_in_words, gap_percent, say_percent
+from yieldplan.measure.gap import (
+    counted_for,
+    floor_of,
+    gap_in_words,
+    gap_percent,
+    less_offcuts,
+    say_percent,
+)
 from yieldplan.model.plan import Bound, Cutting, WoodPlan
 
 
@@ -81,3 +89,21 @@ def test_the_floor_is_rounded_down_and_a_proof_stands_at_the_total() -> None:
     wood = make_wood_plan(cuttings=cuttings, cost=100_081, bound=bound)
     assert floor_of(make_plan(woods=(wood,))) == 100_000
     assert BOARD.price == 360_000
+
+
+def test_a_proved_plan_that_keeps_an_offcut_is_proved_less_what_that_counts_for() -> (
+    None
+):
+    # 36.00 paid, 4.00 counted for the offcut: 32.00 is proved, and 36.00 is not the floor.
+    kept = dataclasses.replace(TREE, id="W7.9", into=(), fate="keep", worth=40_000)
+    tree = dataclasses.replace(TREE, into=(*TREE.into, kept))
+    wood = dataclasses.replace(
+        wood_with_floor(320_000),
+        cost=320_000,
+        cuttings=(Cutting(piece=BOARD, copy=1, tree=tree, breakdown="crosscut first"),),
+    )
+    plan = make_plan(woods=(wood,))
+    assert counted_for([wood]) == 40_000
+    assert floor_of(plan) == plan.total - 40_000 == 320_000
+    assert less_offcuts([wood]) == ", or 4.00 less for the offcuts it keeps"
+    assert less_offcuts([wood_with_floor(0)]) == ""

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from yieldplan.cli.table import rows
-from yieldplan.measure.gap import floor_of, gap_in_words, how_cut
+from yieldplan.measure.gap import floor_of, gap_in_words, how_cut, less_offcuts
 from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 
@@ -41,7 +41,7 @@ def plan_summary(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
 
 
 def _cost(plan: Plan) -> str:
-    money = f"{say_money(plan.total)} {plan.job.currency}"
+    money = f"{say_money(plan.total)} {plan.job.currency}{less_offcuts(plan.woods)}"
     if not any(wood.cuttings for wood in plan.woods):
         return "Nothing is cut: no part can be made of the wood offered."
     what, of_this_kind = "It costs", "no plan of this kind"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from yieldplan.measure.money import CENT, down_to_the_cent
+from yieldplan.measure.money import CENT, down_to_the_cent, say_money
 from yieldplan.model.plan import Family, Plan, WoodPlan
 
 FAMILY_IN_WORDS: dict[Family, str] = {
@@ -63,7 +63,24 @@ def floor_of(plan: Plan) -> int:
     """
     floor = down_to_the_cent(sum(wood.bound.value for wood in plan.woods))
     proved = all(wood.cost == wood.bound.value for wood in plan.woods)
-    return plan.total if proved else min(floor, plan.total)
+    owed = plan.total - counted_for(plan.woods)
+    return owed if proved else min(floor, owed)
+
+
+def counted_for(woods: Sequence[WoodPlan]) -> int:
+    """What the offcuts kept count for in cost and floor, by the shop's word. [money/10,000]"""
+    return sum(
+        leaf.worth
+        for wood in woods
+        for cut in wood.cuttings
+        for leaf in cut.tree.leaves()
+    )
+
+
+def less_offcuts(woods: Sequence[WoodPlan]) -> str:
+    """Words for what is taken off before a cost is held against its floor; often none."""
+    worth = counted_for(woods)
+    return f", or {say_money(worth)} less for the offcuts it keeps" if worth else ""
 
 
 def _feet(woods: Sequence[WoodPlan]) -> Iterator[int]:

@@ -7,7 +7,13 @@ from decimal import Decimal
 from yieldplan.drawing.bar_scene import bar_scene
 from yieldplan.drawing.fonts import width
 from yieldplan.measure import waste
-from yieldplan.measure.gap import floor_of, gap_in_words, how_cut
+from yieldplan.measure.gap import (
+    counted_for,
+    floor_of,
+    gap_in_words,
+    how_cut,
+    less_offcuts,
+)
 from yieldplan.model.plan import Plan, WoodPlan
 from yieldplan.papers.workbook.book import Book
 from yieldplan.papers.workbook.cells import FEET, MONEY, Put, money
@@ -64,7 +70,7 @@ def section(sheet: Sheet, title: str, aside: str = "") -> None:
 
 
 def _cost(sheet: Sheet, plan: Plan, cells: Cells) -> None:
-    gap = plan.total - floor_of(plan)
+    gap = plan.total - counted_for(plan.woods) - floor_of(plan)
     every = "Every part can be cut." if plan.complete else "Some parts are missing."
     if not plan.purchase:
         how_far = ""
@@ -79,7 +85,7 @@ def _cost(sheet: Sheet, plan: Plan, cells: Cells) -> None:
             number_format=MONEY, wrap=False,
         ),
         Put(
-            value=f"{plan.job.currency} is what the wood costs: {bought}. {every}{how_far}",
+            value=f"{plan.job.currency} is what the wood costs{less_offcuts(plan.woods)}: {bought}. {every}{how_far}",
             size=12, span=4,
         ),
         least=48,

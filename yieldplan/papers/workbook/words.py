@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
+from yieldplan.measure.gap import counted_for
 from yieldplan.measure.money import down_to_the_cent
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
@@ -92,9 +93,10 @@ def floor_in_print(wood: WoodPlan, paid: int) -> int:
     Rounded down to the cent; what is paid adds lines rounded to the cent, so that a
     proved plan shows its cost.
     """
+    owed = paid - counted_for([wood])
     if wood.bound.value >= wood.cost:
-        return paid
-    return min(down_to_the_cent(wood.bound.value), paid)
+        return owed
+    return min(down_to_the_cent(wood.bound.value), owed)
 
 
 def half_up(value: Fraction, places: int) -> Fraction:
