@@ -22,6 +22,20 @@ def is_short(part: Part, shop: Shop) -> bool:
     return bool(allowances.up_to_machine(length, [part], shop).terms)
 
 
+def planed_singly(parts: Sequence[Part], job: Job) -> Iterator[Part]:
+    """Solid parts that are milled from a blank of their own, unless a route joins them.
+
+    Neither sawn to size, nor test pieces, nor panels, nor matched, nor too short for the
+    machines by themselves.
+    """
+    in_sets = matched(parts, job)
+    for part in parts:
+        if part.is_sawn_to_size or part.set_up or part.strips > 1 or part.glue_up:
+            continue
+        if part.id not in in_sets and not is_short(part, job.shop):
+            yield part
+
+
 def set_up_group(part: Part, shop: Shop) -> int:
     """How many test pieces are cut as one, to be long enough for the machines."""
     if part.is_sawn_to_size or is_left_out("gang", shop):

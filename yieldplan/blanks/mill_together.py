@@ -6,8 +6,7 @@ import dataclasses
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from yieldplan.blanks.grain_sets import matched
-from yieldplan.blanks.groups import is_short
+from yieldplan.blanks.groups import planed_singly
 from yieldplan.blanks.in_line import end_to_end, one_above_the_other
 from yieldplan.blanks.route import Route
 from yieldplan.faults import Faults
@@ -61,13 +60,8 @@ def _in_a_row(row: Sequence[Part], words: str, job: Job) -> Iterator[Blank]:
 
 def _alike(parts: Sequence[Part], job: Job) -> list[list[Part]]:
     """Parts that can share a blank, the longest first."""
-    in_sets = matched(parts, job)
     alike: dict[tuple[object, ...], list[Part]] = {}
-    for part in parts:
-        if part.is_sawn_to_size or part.set_up or part.strips > 1 or part.glue_up:
-            continue
-        if part.id in in_sets or is_short(part, job.shop):
-            continue
+    for part in planed_singly(parts, job):
         kind = (
             part.wood, part.thickness.value, part.width.value, part.show_face,
             part.back_face, part.flat, part.leg,

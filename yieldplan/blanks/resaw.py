@@ -6,8 +6,7 @@ import dataclasses
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from yieldplan.blanks.grain_sets import matched
-from yieldplan.blanks.groups import is_short
+from yieldplan.blanks.groups import planed_singly
 from yieldplan.blanks.in_line import strictest
 from yieldplan.blanks.plane import plain_blank
 from yieldplan.blanks.route import Route
@@ -37,12 +36,7 @@ class Resaw(Route):
     def blanks(
         self, parts: Sequence[Part], job: Job, faults: Faults
     ) -> Iterator[Blank]:
-        in_sets = matched(parts, job)
-        for part in parts:
-            if part.is_sawn_to_size or part.set_up or part.strips > 1 or part.glue_up:
-                continue
-            if part.id in in_sets or is_short(part, job.shop):
-                continue
+        for part in planed_singly(parts, job):
             plain = plain_blank(part, job)
             if plain.width.value > job.shop.resaw_height:
                 continue

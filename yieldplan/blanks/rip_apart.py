@@ -6,8 +6,7 @@ import dataclasses
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from yieldplan.blanks.grain_sets import matched
-from yieldplan.blanks.groups import is_short
+from yieldplan.blanks.groups import planed_singly
 from yieldplan.blanks.in_line import one_above_the_other
 from yieldplan.blanks.route import Route
 from yieldplan.faults import Faults
@@ -38,12 +37,7 @@ class RipApart(Route):
     def blanks(
         self, parts: Sequence[Part], job: Job, faults: Faults
     ) -> Iterator[Blank]:
-        in_sets = matched(parts, job)
-        for part in parts:
-            if part.is_sawn_to_size or part.set_up or part.strips > 1 or part.glue_up:
-                continue
-            if part.id in in_sets or is_short(part, job.shop):
-                continue
+        for part in planed_singly(parts, job):
             if part.width.value > WIDEST_SLAT:
                 continue
             for count in range(FEWEST, min(MOST, part.quantity) + 1):
