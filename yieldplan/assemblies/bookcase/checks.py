@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-import yieldplan.joints
-from yieldplan import registry
 from yieldplan.assemblies.bookcase.case import Across, Case
 from yieldplan.faults import Faults
-from yieldplan.joints.joint import Joint, say
+from yieldplan.joints import joints_that
+from yieldplan.joints.joint import say
 from yieldplan.model.parts import Part
 from yieldplan.units import UnitName
 
@@ -113,12 +112,12 @@ def _ends(bookcase: Bookcase) -> Iterator[Said]:
             yield (
                 joint.name,
                 f"a {joint.name} does not join the {what} to the sides",
-                f"Write {_joints_that(lambda kind: kind.makes_box_corner or kind.lets_run_past)}",
+                f"Write {joints_that(lambda kind: kind.makes_box_corner or kind.lets_run_past)}",
             )
         elif run_past and not joint.lets_run_past:
             why = f"a {joint.name} joins the ends of two boards"
             over = "the toe kick" if what == "bottom" else "its set_in"
-            remedy = _joints_that(lambda kind: kind.lets_run_past)
+            remedy = joints_that(lambda kind: kind.lets_run_past)
             if bookcase.toe_kick is None or what == "top":
                 over, remedy = "set_in", f"{remedy}, or leave set_in out"
             yield (
@@ -140,7 +139,7 @@ def _shelves(bookcase: Bookcase) -> Iterator[Said]:
         yield (
             joint.name,
             f"a {joint.name} does not join a shelf to the face of a side",
-            f"Write {_joints_that(lambda kind: kind.lets_run_past)}",
+            f"Write {joints_that(lambda kind: kind.lets_run_past)}",
         )
     given = bookcase.fixed_shelves
     if openings and given is not None and given != len(openings) - 1:
@@ -171,10 +170,3 @@ def _back(bookcase: Bookcase) -> Iterator[Said]:
             "a back of solid wood in one piece would split, or push the sides apart",
             "Write how many boards = ... stand side by side, two or more",
         )
-
-
-def _joints_that(serve: Callable[[type[Joint]], bool]) -> str:
-    """The names of the joints that would do: `butt, dado or mortise and tenon`."""
-    known = registry.find(yieldplan.joints, Joint)  # type: ignore[type-abstract]
-    *names, last = [name for name, kind in known.items() if serve(kind)]
-    return f"{', '.join(names)} or {last}" if names else last

@@ -6,13 +6,12 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-import yieldplan.joints
-from yieldplan import registry
 from yieldplan.assemblies.door import members
 from yieldplan.assemblies.door.frame import Frame
 from yieldplan.assemblies.material import known_sheet, known_wood
 from yieldplan.faults import Faults
-from yieldplan.joints.joint import Joint, say
+from yieldplan.joints import joints_that
+from yieldplan.joints.joint import say
 from yieldplan.joints.stub_tenon import StubTenon
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
@@ -137,7 +136,7 @@ def _joint(door: Door, unit: UnitName) -> Iterator[Said]:
         yield (
             joint.name,
             f"a {joint.name} does not join a rail to a stile",
-            f"Write {_frame_joints()}",
+            f"Write {joints_that(lambda kind: kind.makes_frame_corner)}",
         )
     deep = door.panel.groove_depth
     if not isinstance(joint, StubTenon) or None in (deep, joint.deep):
@@ -148,13 +147,6 @@ def _joint(door: Door, unit: UnitName) -> Iterator[Said]:
             f"a stub tenon {say(joint.deep or Fraction(0), unit)} deep does not fit the panel's groove of {say(deep or Fraction(0), unit)}",
             "It is as long as the groove is deep: write one of the two, or a mortise and tenon",
         )
-
-
-def _frame_joints() -> str:
-    """The joints that would do: `butt, mortise and tenon or stub tenon`."""
-    known = registry.find(yieldplan.joints, Joint)  # type: ignore[type-abstract]
-    *names, last = [name for name, kind in known.items() if kind.makes_frame_corner]
-    return f"{', '.join(names)} or {last}" if names else last
 
 
 def _panel(door: Door) -> Iterator[Said]:

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-import yieldplan.joints
-from yieldplan import registry
 from yieldplan.assemblies.drawer.box import Box, Groove
 from yieldplan.assemblies.material import known_sheet, known_wood
 from yieldplan.faults import Faults
-from yieldplan.joints.joint import Joint, say
+from yieldplan.joints import joints_that
+from yieldplan.joints.joint import say
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.units import UnitName
@@ -119,7 +118,7 @@ def _front(drawer: Drawer) -> Iterator[Said]:
         yield (
             joint.name,
             f"a {joint.name} does not join a drawer's sides to its front",
-            f"Write {_joints_that(lambda kind: kind.makes_box_corner)}",
+            f"Write {joints_that(lambda kind: kind.makes_box_corner)}",
         )
     if front.overlay is not None and front.gap is not None:
         yield (
@@ -141,20 +140,13 @@ def _front(drawer: Drawer) -> Iterator[Said]:
         )
 
 
-def _joints_that(serve: Callable[[type[Joint]], bool]) -> str:
-    """The names of the joints that would do: `butt, rabbet or through dovetail`."""
-    known = registry.find(yieldplan.joints, Joint)  # type: ignore[type-abstract]
-    *names, last = [name for name, kind in known.items() if serve(kind)]
-    return f"{', '.join(names)} or {last}" if names else last
-
-
 def _back(drawer: Drawer) -> Iterator[Said]:
     joint = drawer.back.joint
     if not joint.makes_box_corner and not joint.lets_run_past:
         yield (
             joint.name,
             f"a {joint.name} does not join a drawer's back to its sides",
-            f"Write {_joints_that(lambda kind: kind.makes_box_corner or kind.lets_run_past)}",
+            f"Write {joints_that(lambda kind: kind.makes_box_corner or kind.lets_run_past)}",
         )
     if drawer.back.set_in and not joint.lets_run_past:
         yield (
