@@ -67,6 +67,19 @@ def test_words_come_in_any_order_with_commas_or_without(tmp_path: Path) -> None:
     ]
 
 
+def test_a_grade_may_stand_after_a_crook_or_a_far_width(tmp_path: Path) -> None:
+    boards = by_id(
+        tmp_path,
+        "4/4 walnut, 11.50 a foot\n"
+        "W1 8 8' far 6 1/2 FAS\n"
+        "W2 8 8' crook 3/8 #1C twist yes split 0 to 4\n",
+    )
+    assert (boards["W1"].width_far, boards["W1"].grade) == (Fraction(13, 2), "FAS")
+    assert (boards["W2"].crook, boards["W2"].grade) == (Fraction(3, 8), "No. 1 Common")
+    assert boards["W2"].twist > 0
+    assert [mark.kind for mark in boards["W2"].marks] == ["split"]
+
+
 def test_sizes_may_be_written_with_spaces_and_a_cross(tmp_path: Path) -> None:
     third = by_id(tmp_path, YARD)["W3"]
     assert (third.width, third.width_far) == (Fraction(15, 2), Fraction(13, 2))

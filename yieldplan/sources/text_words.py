@@ -28,6 +28,12 @@ _PRICED: Mapping[str, re.Pattern[str]] = {
     "quantity": re.compile(r"(?P<amount>\d+)\s+alike\b", re.I),
 }  # fmt: skip
 _KEYWORD = re.compile(rf"\b(?:{'|'.join(_COLUMN_OF)})\b(?!\s*=)", re.IGNORECASE)
+_SIZES = frozenset({"crook", "bow", "twist", "width_far", "tally_width"})
+_SIZE_FIRST = re.compile(
+    r"""(?P<size>yes|no|\d\S*(?:\s+\d+/\d+"?)?(?:\s*(?:in|mm|cm)\b)?)\s+(?P<rest>\S.*)""",
+    re.IGNORECASE,
+)
+"""A size, and whatever else stands on the line after it: `far 6-1/2 FAS`."""
 _APART = re.compile(r"\s*[,;](?:\s+|$)|\s*\|\s*")
 
 
@@ -101,7 +107,10 @@ def _meant(said: str, job: Job, extra: Mapping[str, str]) -> Iterator[tuple[str,
             content = "yes"
         if not content:
             raise WordsError(said, "nothing follows this word", f"Write {said} 3/8")
-        yield column, content
+        size = _SIZE_FIRST.match(content) if column in _SIZES else None
+        yield column, size["size"] if size else content
+        if size:
+            yield from _meant(size["rest"], job, extra)
         return
     left = said
     for column, pattern in _PRICED.items():
