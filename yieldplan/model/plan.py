@@ -11,6 +11,7 @@ from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.pieces import MarksFrom, Piece
+from yieldplan.model.proofs import Limited, SetsProof, TriedProof
 
 Family = Literal["R", "C", "E"]
 Fate = Literal["trim", "edge", "burn", "keep"]
@@ -107,14 +108,18 @@ class Rules:
 class Bound:
     """What no plan of the family can cost less than, with the prices that prove it.
 
-    `priced` is what the prices give, `value` is that lifted to what whole pieces can
-    cost. [money/10,000]
+    `priced` is what the prices give, with lower ones for the pieces of `limited`; `value`
+    is the greatest of that lifted to what whole pieces can cost, and of what the further
+    proofs say. [money/10,000]
     """
 
     value: int
     priced: int
     family: Family
     prices: Mapping[str, int]
+    limited: tuple[Limited, ...] = ()
+    sets: SetsProof | None = None
+    tried: TriedProof | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import gcd
 
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.proofs import Limited, SetsProof, TriedProof
 
 
 @dataclass(frozen=True)
@@ -19,14 +20,30 @@ class Certificate:
     Parameters
     ----------
     priced
-        What the prices give.
+        What the prices give, with lower ones for the bins of `limited`.
     value
-        That, lifted to what whole pieces can cost.
+        The greatest of that, lifted to what whole pieces can cost, and of what the
+        further proofs say.
     """
 
     prices: tuple[int, ...]
     priced: int
     value: int
+    limited: tuple[Limited, ...] = ()
+    sets: SetsProof | None = None
+    tried: TriedProof | None = None
+
+    def with_sets(self, sets: SetsProof) -> Certificate:
+        """With this proof where it says more than those there are, else as it is."""
+        if sets.least <= self.value:
+            return self
+        return replace(self, sets=sets, value=sets.least)
+
+    def with_tried(self, tried: TriedProof) -> Certificate:
+        """With this proof where it says more than those there are, else as it is."""
+        if tried.least <= self.value:
+            return self
+        return replace(self, tried=tried, value=tried.least)
 
 
 def certify(

@@ -8,7 +8,8 @@ from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
-from yieldplan.model.plan import Bound, Cutting, Missing, Rules, WoodPlan
+from yieldplan.model.plan import Cutting, Missing, Rules, WoodPlan
+from yieldplan.packing.bound_by_name import bound_by_name
 from yieldplan.packing.lay import numbered
 from yieldplan.packing.leftovers import with_fates, with_names, with_worth
 from yieldplan.packing.lots import solve_by_lot
@@ -109,18 +110,7 @@ def plan_wood(
         missing=_missing(blanks_for(wood, blanks), offered, job, problem, solution),
         cuttings=_cuttings(boards, solution, offered),
         cost=solution.cost,
-        bound=Bound(
-            value=solution.bound.value,
-            priced=solution.bound.priced,
-            family=problem.family,
-            prices={
-                demand.name: price
-                for demand, price, count in zip(
-                    problem.demands, solution.bound.prices, solution.need, strict=True
-                )
-                if count
-            },
-        ),
+        bound=bound_by_name(solution, problem),
         set_up_left=set_up_left,
         stages=solution.stages,
         ended=IN_WORDS[solution.ended],

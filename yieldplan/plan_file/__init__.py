@@ -24,6 +24,7 @@ from yieldplan.model.rounding import (
 )
 from yieldplan.model.shop import Shop
 from yieldplan.model.sums import Sum
+from yieldplan.plan_file.proofs import bound_of, in_lines
 from yieldplan.units import (
     TICKS_PER_INCH,
     Inches,
@@ -82,8 +83,7 @@ def write(plan: Plan) -> Document:
 
 def dump(document: Document) -> bytes:
     """The document as the bytes of plan.json."""
-    text = json.dumps(document, ensure_ascii=False, indent=1)
-    return (text + "\n").encode()
+    return (in_lines(document) + "\n").encode()
 
 
 def read(path: Path) -> Document:
@@ -265,12 +265,7 @@ def _wood(wood: WoodPlan) -> Document:
             for cut in wood.cuttings
         ],
         "cost": wood.cost,
-        "bound": {
-            "value": wood.bound.value,
-            "priced": wood.bound.priced,
-            "family": wood.bound.family,
-            "prices": dict(sorted(wood.bound.prices.items())),
-        },
+        "bound": bound_of(wood.bound),
     }
 
 
