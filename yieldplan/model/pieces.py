@@ -51,6 +51,8 @@ class Piece:
         Of one copy. [money/10,000]
     marks_from
         Where its crosscut marks are read from; None where its kind says it.
+    pack
+        Boards of one pack are sold only together; empty for a piece sold by itself.
     end_trims, edge_passes
         What is lost at zero and far end, at near and far edge. [in]
     """
@@ -80,6 +82,7 @@ class Piece:
     bow: Inches = Fraction(0)
     twist: Inches = Fraction(0)
     marks_from: MarksFrom | None = None
+    pack: str = ""
     where: Where | None = None
 
     @property

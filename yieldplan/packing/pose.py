@@ -83,7 +83,17 @@ def pose(
         sets=_sets(routes),
         offcut_percent=_offcut_percent(asked, job),
         offcut_sizes=keep_sizes(asked, shop).sizes,
+        packs=_packs(offered),
     )
+
+
+def _packs(offered: Sequence[Piece]) -> tuple[tuple[int, ...], ...]:
+    """Pieces that are sold only together, pack by pack, in the order they are offered."""
+    packs: dict[str, list[int]] = {}
+    for number, piece in enumerate(offered):
+        if piece.pack:
+            packs.setdefault(piece.pack, []).append(number)
+    return tuple(map(tuple, packs.values()))
 
 
 def keep_sizes(asked: Sequence[Part], shop: Shop) -> KeepSizes:

@@ -136,6 +136,8 @@ class Problem:
         What an offcut worth keeping counts for, of its share of the price.
     offcut_sizes
         Least (length, width) of an offcut worth keeping; any of them will do. [ticks]
+    packs
+        Bins that are bought only together, all copies of them.
     """
 
     demands: tuple[Demand, ...]
@@ -151,6 +153,13 @@ class Problem:
     sets: tuple[tuple[int, ...], ...] = ()
     offcut_percent: int = 0
     offcut_sizes: tuple[tuple[int, int], ...] = ()
+    packs: tuple[tuple[int, ...], ...] = ()
+
+    def sold_together(self) -> tuple[tuple[int, ...], ...]:
+        """Every bin once: the packs, then each bin that is sold by itself."""
+        packed = {number for pack in self.packs for number in pack}
+        alone = (n for n in range(len(self.bins)) if n not in packed)
+        return (*self.packs, *((number,) for number in alone))
 
     def in_sets(self) -> frozenset[int]:
         """Items that are steps of a set."""

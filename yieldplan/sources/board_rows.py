@@ -41,6 +41,8 @@ class BoardRow:
     off: OffStraight
     grade: str
     lot: str
+    pack: str
+    for_pack: Decimal | None
     quantity: int
     feet: Fraction | None
     for_piece: Decimal | None
@@ -82,6 +84,7 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
     feet = row.feet("board_feet")
     per_foot, for_piece = row.amount("price_per_foot"), row.amount("price_for_piece")
     grade, lot = _words(row, "grade"), _words(row, "lot")
+    pack, for_pack = _words(row, "pack"), row.amount("price_for_pack")
     marks = _marks(row, length, _widest(width, off))
     for column, size in (("length", length), ("width", width)):
         if size is None and not row.cell(column):
@@ -104,6 +107,8 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
         off=off,
         grade=grade_name(grade),
         lot=lot,
+        pack=pack,
+        for_pack=for_pack,
         quantity=quantity,
         feet=feet,
         for_piece=for_piece,

@@ -12,6 +12,7 @@ from yieldplan.model.pieces import Piece
 from yieldplan.sources import price_list
 from yieldplan.sources.board_rows import MOST_BOARDS, BoardRow, read_row
 from yieldplan.sources.columns import Row
+from yieldplan.sources.packs import pack_shares
 
 
 @dataclass(kw_only=True)
@@ -46,13 +47,18 @@ def _pieces(
     seen: Sequence[BoardRow], job: Job, *, is_list_whole: bool
 ) -> tuple[Piece, ...]:
     feet = _feet(seen, job)
+    shares = pack_shares(seen, feet)
     unpriced: dict[tuple[str, str], _Unpriced] = {}
     found = []
     for board in seen:
         kind = board.kind
         trim, edge = kind.end_trim(job.shop), kind.edge_pass(job.shop)
         for name in board.names:
-            cost = _cost(board, feet[name], job)
+            cost = (
+                price_list.Cost(per_foot=None, price=shares[name])
+                if name in shares
+                else _cost(board, feet[name], job)
+            )
             if cost is None:
                 lack = unpriced.setdefault(
                     (board.line, board.grade), _Unpriced(first=board)
@@ -71,6 +77,7 @@ def _pieces(
                     thick=board.thickness.thick,
                     grade=board.grade,
                     lot=board.lot,
+                    pack=board.pack,
                     length=board.length,
                     width=board.width,
                     board_feet=feet[name],

@@ -14,6 +14,7 @@ from yieldplan.model.job import Job
 from yieldplan.model.pieces import Piece
 from yieldplan.sources.board_rows import MOST_BOARDS
 from yieldplan.sources.from_job import names_of_the_job
+from yieldplan.sources.packs import tell_in_two_files
 from yieldplan.sources.said_back import in_words
 from yieldplan.sources.source import Source
 
@@ -39,6 +40,7 @@ def read_all(
         where = Where(file=where.file)
         faults.add(where, "", f"over {MOST_BOARDS:,} boards in all", "Offer fewer")
         return ()
+    tell_in_two_files(found, faults)
     return _each_once(found, job, faults)
 
 

@@ -49,6 +49,7 @@ def whole_piece(
         bow=from_ticks(saved["bow"]),
         twist=from_ticks(saved["twist"]),
         marks_from=spot.rules["marks_from"],
+        pack="" if is_paid else saved.get("pack", ""),
         where=where,
     )  # fmt: skip
 

@@ -37,6 +37,8 @@ def _words(piece: Piece, unit: UnitName) -> Iterator[str]:
         yield _mark(mark, piece, unit)
     if piece.lot:
         yield f"lot {piece.lot}"
+    if piece.pack:
+        yield f"sold only in pack {piece.pack}"
     feet = (
         "" if piece.board_feet is None else f"{say_feet(piece.board_feet)} board feet"
     )

@@ -114,4 +114,7 @@ def _rows(text: str, file: str, job: Job, faults: Faults) -> list[Row]:
 def _is_other_price(column: str, cells: dict[str, str]) -> bool:
     """Whether a column gives a price, and these cells give another."""
     prices = ("price_per_foot", "price_for_piece")
+    if column == "price_for_pack":
+        # It is the price of the pack that was named with it.
+        return "pack" in cells
     return column in prices and any(price in cells for price in prices)

@@ -14,7 +14,7 @@ Cells = dict[str, str]
 """Column of a tally to what is written for it."""
 
 _COLUMN_OF: Mapping[str, str] = {
-    "crook": "crook", "bow": "bow", "twist": "twist", "lot": "lot", "far": "width_far",
+    "crook": "crook", "bow": "bow", "twist": "twist", "lot": "lot", "pack": "pack", "bundle": "pack", "far": "width_far",
     "clear": "clear", "grade": "grade", "note": "note", "tallied": "tally_width",
     **dict.fromkeys(MARK_KINDS, "marks"),
 }  # fmt: skip
@@ -28,6 +28,8 @@ _PRICED: Mapping[str, re.Pattern[str]] = {
     "quantity": re.compile(r"(?P<amount>\d+)\s+alike\b", re.I),
 }  # fmt: skip
 _KEYWORD = re.compile(rf"\b(?:{'|'.join(_COLUMN_OF)})\b(?!\s*=)", re.IGNORECASE)
+_PACK = re.compile(rf"(?P<name>\S.*?)\s+(?:for|at)\s+{_AMOUNT}", re.I)
+"""A pack and its price: `pack 7 for 212.40`."""
 _SIZES = frozenset({"crook", "bow", "twist", "width_far", "tally_width"})
 _SIZE_FIRST = re.compile(
     r"""(?P<size>yes|no|\d\S*(?:\s+\d+/\d+"?)?(?:\s*(?:in|mm|cm)\b)?)\s+(?P<rest>\S.*)""",
@@ -107,6 +109,10 @@ def _meant(said: str, job: Job, extra: Mapping[str, str]) -> Iterator[tuple[str,
             content = "yes"
         if not content:
             raise WordsError(said, "nothing follows this word", f"Write {said} 3/8")
+        pack = _PACK.fullmatch(content) if column == "pack" else None
+        if pack is not None:
+            yield "price_for_pack", pack["amount"]
+            content = pack["name"]
         size = _SIZE_FIRST.match(content) if column in _SIZES else None
         yield column, size["size"] if size else content
         if size:
