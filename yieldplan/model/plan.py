@@ -11,7 +11,7 @@ from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.pieces import MarksFrom, Piece
-from yieldplan.model.proofs import Limited, SetsProof, TriedProof
+from yieldplan.model.proofs import Limited, PacksProof, SetsProof, TriedProof
 
 Family = Literal["R", "C", "E"]
 Fate = Literal["trim", "edge", "burn", "keep"]
@@ -120,6 +120,7 @@ class Bound:
     limited: tuple[Limited, ...] = ()
     sets: SetsProof | None = None
     tried: TriedProof | None = None
+    packs: PacksProof | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

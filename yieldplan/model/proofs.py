@@ -78,6 +78,14 @@ class SetsProof:
 
 
 @dataclass(frozen=True, kw_only=True)
+class PacksProof:
+    """No choice of packs makes a plan cheaper than `least`. [money/10,000]"""
+
+    least: int
+    rows: tuple[PriceRow, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class TriedProof:
     """No choice of whole pieces cheaper than `least` makes everything, found by trying.
 

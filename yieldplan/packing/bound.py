@@ -10,7 +10,7 @@ from math import gcd
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.proofs import Limited, SetsProof, TriedProof
+from yieldplan.packing.proofs import Limited, PacksProof, SetsProof, TriedProof
 
 
 @dataclass(frozen=True)
@@ -32,6 +32,13 @@ class Certificate:
     limited: tuple[Limited, ...] = ()
     sets: SetsProof | None = None
     tried: TriedProof | None = None
+    packs: PacksProof | None = None
+
+    def with_packs(self, packs: PacksProof) -> Certificate:
+        """With this proof where it says more than those there are, else as it is."""
+        if packs.least <= self.value:
+            return self
+        return replace(self, packs=packs, value=packs.least)
 
     def with_sets(self, sets: SetsProof) -> Certificate:
         """With this proof where it says more than those there are, else as it is."""
@@ -57,11 +64,16 @@ def certificate_of(
     prices: Sequence[int], need: Sequence[int], values: Ints, problem: Problem
 ) -> Certificate:
     """The same, where the bins' values at these prices are known."""
+    # What a copy costs more than it can be worth; of a pack all copies together.
+    more = [
+        piece.copies * (piece.price - int(value))
+        for piece, value in zip(problem.bins, values, strict=True)
+    ]
     priced = sum(
         price * count for price, count in zip(prices, need, strict=True)
     ) + sum(
-        piece.copies * min(0, piece.price - int(value))
-        for piece, value in zip(problem.bins, values, strict=True)
+        min(0, sum(more[number] for number in together))
+        for together in problem.sold_together()
     )
     return Certificate(tuple(prices), priced, lifted(priced, problem))
 
@@ -71,7 +83,16 @@ def lifted(priced: int, problem: Problem) -> int:
     if problem.offcut_percent:
         # Offcuts can count for any sum: whole pieces say nothing.
         return max(0, priced)
-    step = gcd(*(piece.price for piece in problem.bins))
+    step = gcd(
+        *(
+            sum(
+                problem.bins[number].price * problem.bins[number].copies
+                for number in pack
+            )
+            for pack in problem.packs
+        ),
+        *(problem.bins[number].price for number in problem.sold_alone()),
+    )
     if step == 0:
         return 0
     return max(0, -(-priced // step) * step)

@@ -30,6 +30,11 @@ def bound_by_name(solution: Solution, problem: Problem) -> Bound:
         )
         if found.tried is not None
         else None,
+        packs=named.PacksProof(
+            least=found.packs.least, rows=by_name.rows(found.packs.rows)
+        )
+        if found.packs is not None
+        else None,
     )
 
 

@@ -53,6 +53,7 @@ def pose(
     place = {part.demand: number for number, part in enumerate(asked)}
     routes = [blank for blank in blanks_for(wood, blanks) if not blank.set_up]
     offered = pieces_of(wood, pieces)
+    packs = _packs(offered)
     kind = stock.kinds()[offered[0].kind if offered else "rough board"]
     along, across = kind.steps_on(offered, shop)
     return Problem(
@@ -81,9 +82,10 @@ def pose(
         else to_ticks_up(shop.crook_at_most),
         twisted_at_most=to_ticks_up(shop.twisted_at_most),
         sets=_sets(routes),
-        offcut_percent=_offcut_percent(asked, job),
+        # Beside whole boards that a pack leaves over, its offcuts are worth nothing.
+        offcut_percent=0 if packs else _offcut_percent(asked, job),
         offcut_sizes=keep_sizes(asked, shop).sizes,
-        packs=_packs(offered),
+        packs=packs,
     )
 
 

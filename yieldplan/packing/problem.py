@@ -155,11 +155,14 @@ class Problem:
     offcut_sizes: tuple[tuple[int, int], ...] = ()
     packs: tuple[tuple[int, ...], ...] = ()
 
+    def sold_alone(self) -> tuple[int, ...]:
+        """Bins that are in no pack."""
+        packed = {number for pack in self.packs for number in pack}
+        return tuple(n for n in range(len(self.bins)) if n not in packed)
+
     def sold_together(self) -> tuple[tuple[int, ...], ...]:
         """Every bin once: the packs, then each bin that is sold by itself."""
-        packed = {number for pack in self.packs for number in pack}
-        alone = (n for n in range(len(self.bins)) if n not in packed)
-        return (*self.packs, *((number,) for number in alone))
+        return (*self.packs, *((number,) for number in self.sold_alone()))
 
     def in_sets(self) -> frozenset[int]:
         """Items that are steps of a set."""

@@ -67,6 +67,14 @@ class SetsProof:
 
 
 @dataclass(frozen=True)
+class PacksProof:
+    """No choice of packs makes a plan cheaper than `least`. [money/10,000]"""
+
+    least: int
+    rows: tuple[PriceRow, ...]
+
+
+@dataclass(frozen=True)
 class TriedProof:
     """No choice of whole bins cheaper than `least` makes everything, found by trying. [money/10,000]"""
 

@@ -201,6 +201,7 @@ def _stock(piece: Piece) -> Document:
         "thick": nearest_tick(piece.thick),
         "grade": piece.grade,
         "lot": piece.lot,
+        **({"pack": piece.pack} if piece.pack else {}),
         "size": list(piece_in_ticks(piece)),
         "widths": list(ends_in_ticks(piece)),
         "crook": to_ticks_up(piece.crook),

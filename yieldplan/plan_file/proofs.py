@@ -10,7 +10,7 @@ from yieldplan.model.plan import Bound
 from yieldplan.model.proofs import Branch, Leaf, Limited, PriceRow
 
 Document = dict[str, Any]
-_KEYS = ("limited", "sets", "tried")
+_KEYS = ("limited", "sets", "tried", "packs")
 
 
 def bound_of(bound: Bound) -> Document:
@@ -33,6 +33,11 @@ def bound_of(bound: Bound) -> Document:
         document["tried"] = {
             "least": bound.tried.least,
             "rows": _rows(bound.tried.rows),
+        }
+    if bound.packs is not None:
+        document["packs"] = {
+            "least": bound.packs.least,
+            "rows": _rows(bound.packs.rows),
         }
     return document
 
