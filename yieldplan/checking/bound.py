@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import gcd
 
-from yieldplan.checking.facts import Piece, Plan, Wood
-from yieldplan.checking.grid import MOST_ALONG, MOST_CELLS, Grid, lay_out
-from yieldplan.checking.pieces import greatest
+from yieldplan.checking.facts import Plan, Wood
+from yieldplan.checking.further import Row
+from yieldplan.checking.grid import MOST_ALONG, MOST_CELLS, lay_out
 from yieldplan.checking.saying import say_money
-from yieldplan.checking.tables import Tables
-from yieldplan.checking.wanted import Blank
-from yieldplan.checking.worths import held, listed
+from yieldplan.checking.values import Values, stock_of
 
 
 def bound_is_for_the_family_cut(plan: Plan) -> Iterator[str]:
@@ -92,33 +90,21 @@ def bound_is_not_above_the_cost(plan: Plan) -> Iterator[str]:
 
 def price_out(plan: Plan, wood: Wood) -> int:
     """What the prices prove that no plan for `need` can cost less than. [money/10,000]"""
-    worths = greatest_worths(plan, wood)
-    return sum(
-        wood.bound.prices.get(part, 0) * n for part, n in wood.need.items()
-    ) + sum(
-        piece.copies * min(0, piece.price - worths[piece.id])
-        for piece in stock_of(plan, wood)
+    return price_out_from(Values(plan, wood), wood)
+
+
+def price_out_from(values: Values, wood: Wood) -> int:
+    """The same, from values that are shared with other proofs. [money/10,000]"""
+    row = Row(wood.bound.prices, wood.bound.limited)
+    worths = values.at_row(row)
+    return values.need_at(row.prices) + sum(
+        piece.copies * min(0, piece.price - worths[piece.id]) for piece in values.pieces
     )
 
 
 def greatest_worths(plan: Plan, wood: Wood) -> dict[str, int]:
     """The most that each piece can give in one pattern, by its name. [money/10,000]"""
-    worths = {}
-    for blanks, pieces in _by_blanks(plan, wood):
-        grids = [lay_out(piece, wood.rules) for piece in pieces]
-        tables = Tables(
-            held(plan, wood, blanks),
-            max(grid.along for grid in grids),
-            max(grid.across for grid in grids),
-        )
-        # Sheets come by the dozen, all alike.
-        known: dict[tuple[Grid, int, int, int], int] = {}
-        for piece, grid in zip(pieces, grids, strict=True):
-            alike = grid, piece.price, piece.length, piece.width
-            if alike not in known:
-                known[alike] = greatest(piece, wood.rules, grid, tables)
-            worths[piece.id] = known[alike]
-    return worths
+    return Values(plan, wood).at(wood.bound.prices)
 
 
 def lift(plan: Plan, wood: Wood, priced: int) -> int:
@@ -128,25 +114,13 @@ def lift(plan: Plan, wood: Wood, priced: int) -> int:
     """
     if wood.rules.offcuts.percent:
         return max(0, priced)
-    step = gcd(*(piece.price for piece in stock_of(plan, wood)))
+    step = step_of_prices(plan, wood)
     return max(0, -(-priced // step) * step) if step else 0
 
 
-def stock_of(plan: Plan, wood: Wood) -> list[Piece]:
-    """Every piece of the wood that was offered."""
-    return [piece for piece in plan.stock if piece.wood == wood.name]
-
-
-def _by_blanks(
-    plan: Plan, wood: Wood
-) -> Iterator[tuple[tuple[Blank, ...], list[Piece]]]:
-    """The wood's pieces, together where the same blanks may come from them."""
-    alike: dict[tuple[str, ...], tuple[tuple[Blank, ...], list[Piece]]] = {}
-    for piece in stock_of(plan, wood):
-        blanks = listed(plan, wood, piece)
-        names = tuple(blank.id for blank in blanks)
-        alike.setdefault(names, (blanks, []))[1].append(piece)
-    yield from alike.values()
+def step_of_prices(plan: Plan, wood: Wood) -> int:
+    """What every sum of whole pieces' prices is a multiple of; 0 where all are free. [money/10,000]"""
+    return gcd(*(piece.price for piece in stock_of(plan, wood)))
 
 
 RULES = (

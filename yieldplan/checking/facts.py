@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from yieldplan.checking.further import Limited, Sets, Tried
 from yieldplan.checking.saying import say_length
 from yieldplan.checking.wanted import Blank, Box, Part
 
@@ -138,12 +139,23 @@ class Rules:
 
 @dataclass(frozen=True)
 class Bound:
-    """The floor as printed, and the prices that prove it. [money/10,000]"""
+    """The floor as printed, and the prices that prove it. [money/10,000]
+
+    Parameters
+    ----------
+    limited
+        Lesser values of some pieces.
+    sets, tried
+        Further proofs, each of a floor of its own.
+    """
 
     value: int
     priced: int
     family: str
     prices: Mapping[str, int]
+    limited: tuple[Limited, ...] = ()
+    sets: Sets | None = None
+    tried: Tried | None = None
 
 
 @dataclass(frozen=True)

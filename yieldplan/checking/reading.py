@@ -14,6 +14,7 @@ from yieldplan.checking.facts import (
     Rules,
     Wood,
 )
+from yieldplan.checking.reading_further import limited_of, sets_of_pieces, tried_of
 from yieldplan.checking.shape import DEEPEST, LARGEST, LONGEST, MOST_ROWS, Record
 from yieldplan.checking.wanted import Blank, GlueUp, Inside, Part, Step
 
@@ -188,6 +189,9 @@ def _wood(row: Record) -> Wood:
             priced=bound.whole("priced", least=-LARGEST),
             family=bound.word("family", FAMILIES),
             prices=bound.counts("prices"),
+            limited=limited_of(bound),
+            sets=sets_of_pieces(bound),
+            tried=tried_of(bound),
         ),
     )
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from yieldplan.checking.facts import Piece, Plan, Wood
-from yieldplan.checking.fits import may_come_from
+from yieldplan.checking.facts import Plan, Wood
 from yieldplan.checking.grid import Block, cells_of, up
 from yieldplan.checking.steps import sets_of
 from yieldplan.checking.wanted import Blank
@@ -139,34 +138,36 @@ class Held:
         return Harm(face_a, face_b)
 
 
-def listed(plan: Plan, wood: Wood, piece: Piece) -> tuple[Blank, ...]:
-    """The blanks that may come from a piece and count in the bound."""
-    worth_having = {
+def worth_having(
+    blanks: Sequence[Blank], prices: Mapping[str, int]
+) -> tuple[Blank, ...]:
+    """The blanks that count in the bound; of a set in steps all, when one of them does."""
+    sets = {
         blank.step.set
-        for blank in plan.blanks
-        if blank.step is not None and worth_of(blank, wood) > 0
+        for blank in blanks
+        if blank.step is not None and worth_of(blank, prices) > 0
     }
     return tuple(
         blank
-        for blank in plan.blanks
-        if blank.wood == wood.name
-        and (
-            worth_of(blank, wood) > 0
+        for blank in blanks
+        if (
+            worth_of(blank, prices) > 0
             if blank.step is None
-            else blank.step.set in worth_having
+            else blank.step.set in sets
         )
-        and may_come_from(plan, wood.rules, blank, piece)
     )
 
 
-def held(plan: Plan, wood: Wood, blanks: Sequence[Blank]) -> Held:
+def held(
+    plan: Plan, wood: Wood, blanks: Sequence[Blank], prices: Mapping[str, int]
+) -> Held:
     """What blanks are in cells, by what they ask of the wood."""
     single = [blank for blank in blanks if blank.step is None]
     faces = tuple(sorted({_asks(plan, each) for each in single}, key=_in_order))
     items = (
         Item(
             *cells_of(blank, wood.rules),
-            worth_of(blank, wood),
+            worth_of(blank, prices),
             faces.index(_asks(plan, blank)),
             _zones_in_cells(plan, wood, blank),
         )
@@ -178,7 +179,7 @@ def held(plan: Plan, wood: Wood, blanks: Sequence[Blank]) -> Held:
                 StepItem(*cells_of(blank, wood.rules), _asks(plan, blank))
                 for blank in steps
             ),
-            sum(worth_of(blank, wood) for blank in steps),
+            sum(worth_of(blank, prices) for blank in steps),
         )
         for steps in sets_of(plan).values()
         if all(blank in blanks for blank in steps)
@@ -186,9 +187,9 @@ def held(plan: Plan, wood: Wood, blanks: Sequence[Blank]) -> Held:
     return Held(_best(items), faces, tuple(sets), plan.zones)
 
 
-def worth_of(blank: Blank, wood: Wood) -> int:
+def worth_of(blank: Blank, prices: Mapping[str, int]) -> int:
     """What the parts of a blank are worth. [money/10,000]"""
-    return sum(wood.bound.prices.get(part, 0) * n for part, n in blank.makes.items())
+    return sum(prices.get(part, 0) * n for part, n in blank.makes.items())
 
 
 def _asks(plan: Plan, blank: Blank) -> Asks:
