@@ -11,9 +11,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from yieldplan.packing.bound import certify
+from yieldplan.packing.packs import solve_by_pack as solve
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.solve import Solution, solve
+from yieldplan.packing.solution import Solution
 from yieldplan.packing.stop import Progress, Stop
 
 _MOST_LOTS = 6

@@ -1,0 +1,371 @@
+"""Boards the yard sells only as whole packs: which packs to open first, then how to cut what is in them.
+
+An opened pack is paid for, whatever is cut of it. So the packs are chosen outside, by what
+each choice must cost at the least (`pack_choices`), the most promising first; the boards of
+the chosen packs then cost next to nothing, and the search decides how to cut them and what to
+buy besides. "Next to nothing" is a thousandth of their price: enough to leave whole boards
+whole, too little to decide what is bought.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+import numpy as np
+
+from yieldplan.model.plan import Stage
+from yieldplan.packing.generate import Generation
+from yieldplan.packing.pack_choices import Choices, PackChoices
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.solution import Solution
+from yieldplan.packing.solve import solve
+from yieldplan.packing.stop import Budget, Ended, Progress, Stop
+from yieldplan.packing.yard import Yard
+
+_FREELY = 3
+"""The search that buys singly takes this part of the work."""
+_SHORT = 12
+"""A search within one choice of packs takes this part of the work."""
+_LEAST_WORK = 4_000_000
+_WORTHLESS = 1000
+"""Boards of opened packs cost their price divided by this, within the search."""
+_AMPLE = (100, 104, 110, 125, 150)
+"""How rich first choices of packs are, in parts of a hundred of what is needed."""
+
+
+def solve_by_pack(
+    problem: Problem, stop: Stop, hear: Callable[[Progress], None], wood: str = ""
+) -> Solution:
+    """The cheapest plan found in which every pack is bought whole or not at all."""
+    if not problem.packs:
+        return solve(problem, stop, hear, wood)
+    if not any(piece.price for piece in problem.bins):
+        return solve(replace(problem, packs=()), stop, hear, wood)
+    return _Packs(problem, stop, hear, wood).run()
+
+
+@dataclass(frozen=True)
+class _Found:
+    """A plan with the packs it opens; its cost is all that is bought. [money/10,000]"""
+
+    solution: Solution
+    opened: frozenset[int]
+    cost: int
+
+    @property
+    def key(self) -> tuple[int, int]:
+        """Less is better: money, then boards cut."""
+        return self.cost, len(self.solution.patterns)
+
+
+class _Packs:
+    def __init__(
+        self,
+        problem: Problem,
+        stop: Stop,
+        hear: Callable[[Progress], None],
+        wood: str,
+    ) -> None:
+        self.problem, self.stop, self.hear, self.wood = problem, stop, hear, wood
+        self._pack_of = {
+            number: place for place, pack in enumerate(problem.packs) for number in pack
+        }
+        self._began = time.monotonic() if stop.seconds is not None else 0.0
+        self.work = 0
+        self.stages: list[Stage] = []
+
+    def run(self) -> Solution:
+        problem = self.problem
+        free = solve(
+            replace(problem, packs=()), self._first(), self._hear_freely, self.wood
+        )
+        self.work = free.work
+        self._allowed = self.stop.work or max(
+            _FREELY * free.work, _LEAST_WORK // self.stop.share
+        )
+        self.need = free.need
+        self.short = free.short
+        self._for_need = replace(
+            problem,
+            demands=tuple(
+                replace(demand, need=count)
+                for demand, count in zip(problem.demands, self.need, strict=True)
+            ),
+        )
+        self.yard = Yard(self._for_need)
+        self.choices = PackChoices(self._for_need, self.need, self.yard.pricing)
+        self.choices.add_row(free.bound.prices)
+        self.best = self._found(free)
+        self._end_stage("bought singly")
+        self._first_choices()
+        self._end_stage("first packs")
+        self._other_choices()
+        self._end_stage("packs")
+        self._leave_whole()
+        self._end_stage("left whole")
+        return self._solution()
+
+    # -- stages ----------------------------------------------------------------
+
+    def _first_choices(self) -> None:
+        """The packs that give most for their price, as many as are about needed."""
+        self._reprice(frozenset(range(len(self.problem.packs))), shared_out=True)
+        worth = self.choices.richest_row()
+        if worth is None:
+            return
+        order = sorted(
+            range(len(worth)),
+            key=lambda k: (int(self.choices.price[k]) / max(1, int(worth[k])), k),
+        )
+        needed = max(row.asked for row in self.choices.rows[-1:])
+        tried = set()
+        for ample in _AMPLE:
+            opened, rich = [], 0
+            for place in order:
+                if rich * 100 >= needed * ample:
+                    break
+                opened.append(place)
+                rich += int(worth[place])
+            tried.add(frozenset(opened))
+        for choice in sorted(tried, key=lambda each: (len(each), sorted(each))):
+            if not self._is_done():
+                self._try(choice)
+
+    def _other_choices(self) -> None:
+        """Every choice that could be cheaper, or the neighbours of the best, the most promising first."""
+        tried: set[frozenset[int]] = set()
+        every = self.choices.cheaper_than(self.best.cost)
+        while not self._is_done():
+            choices = self._neighbours() if every is None else every
+            least = self.choices.least(choices)
+            order = np.lexsort((np.arange(len(least)), least))
+            chosen = next(
+                (
+                    choice
+                    for place in order
+                    if least[place] < self.best.cost
+                    and (choice := _numbers(choices, int(place))) not in tried
+                ),
+                None,
+            )
+            if chosen is None:
+                return
+            tried.add(chosen)
+            if not self._try(chosen):
+                # What these packs cannot do, fewer of them cannot.
+                tried |= set(self._smaller(chosen, every))
+
+    def _smaller(
+        self, choice: frozenset[int], every: Choices | None
+    ) -> Iterator[frozenset[int]]:
+        if every is None or self.choices.problem.sold_alone():
+            return
+        for row in range(len(every)):
+            other = _numbers(every, row)
+            if other < choice:
+                yield other
+
+    def _neighbours(self) -> Choices:
+        """One pack less, one for another, one more than in the best plan."""
+        opened = self.best.opened
+        closed = sorted(set(range(len(self.problem.packs))) - opened)
+        taken = [sorted(opened - {one}) for one in sorted(opened)]
+        taken += [
+            sorted((opened - {one}) | {other})
+            for one in sorted(opened)
+            for other in closed
+        ]
+        taken += [sorted(opened | {other}) for other in closed]
+        return self.choices.as_choices(taken)
+
+    def _leave_whole(self) -> None:
+        """The best choice once more, so that few boards are cut and the rest stay whole."""
+        if not self._is_stopped():
+            self._take(self._solve(self.best.opened, singly=True, short=_SHORT // 4))
+
+    # -- one choice ------------------------------------------------------------
+
+    def _try(self, opened: frozenset[int]) -> bool:
+        """Look for a plan from these packs; whether one was found, or none could be better."""
+        row = self.choices.as_choices([sorted(opened)])
+        self._reprice(opened)
+        if int(self.choices.least(row)[0]) >= self.best.cost:
+            return True
+        if int(self.choices.rest(row)[0]) == 0:
+            # Perhaps nothing else need be bought: then any plan will do.
+            found = self._solve(opened, singly=False, gap=Fraction(1))
+            if found is not None:
+                self._take(found)
+                return True
+        if not self.problem.sold_alone():
+            return False
+        found = self._solve(opened, singly=True)
+        self._take(found)
+        return found is not None
+
+    def _reprice(self, opened: frozenset[int], *, shared_out: bool = False) -> None:
+        """Prices that say what these packs can do; where they cannot, the row shows it.
+
+        Parameters
+        ----------
+        shared_out
+            Each pack's price falls to its boards by what these are worth.
+        """
+        problem = self._within(opened, singly=True)
+        if shared_out:
+            problem = self._shared_out()
+        yard = Yard(problem)
+        dear = max(1, sum(p.price * p.copies for p in self.problem.bins))
+        budget = Budget(self._part(_SHORT), self._allowed // _SHORT)
+        generation = Generation(yard, self.need, [min(dear, 10**12)] * len(self.need))
+        generation.run(budget, Fraction(1), lambda _: None)
+        self.work += budget.done
+        self.choices.add_row(generation.best.prices)
+        if shared_out:
+            self._tell()
+
+    def _shared_out(self) -> Problem:
+        values = self.yard.pricing.price(list(self.choices.rows[-1].prices))
+        bins = list(self._for_need.bins)
+        for place, pack in enumerate(self.problem.packs):
+            worth = {n: int(values[n]) * bins[n].copies for n in pack}
+            total = sum(worth.values())
+            price = int(self.choices.price[place])
+            for n in pack if total else ():
+                bins[n] = replace(
+                    bins[n], price=price * worth[n] // (total * bins[n].copies)
+                )
+        return replace(self._for_need, packs=(), bins=tuple(bins))
+
+    def _solve(
+        self,
+        opened: frozenset[int],
+        *,
+        singly: bool,
+        gap: Fraction | None = None,
+        short: int = _SHORT,
+    ) -> _Found | None:
+        problem = self._within(opened, singly=singly)
+        stop = replace(self._part(short), gap=self.stop.gap if gap is None else gap)
+        found = solve(problem, stop, lambda _: None, self.wood)
+        self.work += found.work
+        if any(found.short):
+            return None
+        return self._found(found)
+
+    def _within(self, opened: frozenset[int], *, singly: bool) -> Problem:
+        """The problem with these packs paid for, and the others out of reach."""
+        bins = []
+        for number, piece in enumerate(self._for_need.bins):
+            place = self._pack_of.get(number)
+            is_open = singly if place is None else place in opened
+            if not is_open:
+                piece = replace(piece, holds=frozenset(), price=0)
+            elif place is not None:
+                price = max(1, piece.price // _WORTHLESS)
+                piece = replace(piece, price=price)
+            bins.append(piece)
+        return replace(self._for_need, packs=(), bins=tuple(bins))
+
+    def _found(self, solution: Solution) -> _Found:
+        used = [pattern.bin for pattern in solution.patterns]
+        opened = frozenset(self._pack_of[n] for n in used if n in self._pack_of)
+        cost = sum(int(self.choices.price[place]) for place in opened) + sum(
+            self.problem.bins[n].price for n in used if n not in self._pack_of
+        )
+        return _Found(solution, opened, cost)
+
+    # -- keeping count ---------------------------------------------------------
+
+    def _first(self) -> Stop:
+        stop = self.stop
+        if stop.work is not None:
+            return replace(stop, work=max(1, stop.work // _FREELY))
+        if stop.seconds is not None:
+            return replace(stop, seconds=stop.seconds / _FREELY)
+        return replace(stop, share=stop.share * _FREELY)
+
+    def _part(self, parts: int) -> Stop:
+        """A short search, within what is left of work and time."""
+        work = max(1, min(self._allowed // parts, self._allowed - self.work))
+        if self.stop.seconds is None:
+            return replace(self.stop, work=work)
+        if self.stop.work is None:
+            work = max(1, self._allowed // parts)
+        left = self.stop.seconds - (time.monotonic() - self._began)
+        return replace(self.stop, work=work, seconds=max(0.01, left))
+
+    def _is_stopped(self) -> bool:
+        return self._ended() is not None
+
+    def _ended(self) -> Ended | None:
+        if self.stop.asked.is_set():
+            return "asked"
+        seconds = self.stop.seconds
+        if seconds is not None and time.monotonic() - self._began >= seconds:
+            return "clock"
+        if (seconds is None or self.stop.work) and self.work >= self._allowed:
+            return "work"
+        return None
+
+    @property
+    def bound(self) -> int:
+        """The floor so far. [money/10,000]"""
+        return 0 if self.choices.best is None else self.choices.best.value
+
+    def _is_done(self) -> bool:
+        gap = self.best.cost - self.bound
+        return gap <= self.stop.gap * self.best.cost or self._is_stopped()
+
+    def _take(self, found: _Found | None) -> None:
+        if found is not None and found.key < self.best.key:
+            self.best = found
+            self._tell()
+
+    def _tell(self) -> None:
+        self._say("packs", self.best.cost, self.bound)
+
+    def _hear_freely(self, progress: Progress) -> None:
+        # What it costs singly is no plan's cost; its floor holds.
+        self._say("bought singly", self._all_packs, progress.bound)
+
+    @property
+    def _all_packs(self) -> int:
+        return sum(piece.price * piece.copies for piece in self.problem.bins)
+
+    def _say(self, stage: str, cost: int, bound: int) -> None:
+        self.hear(
+            Progress(
+                wood=self.wood, stage=stage, cost=cost, bound=bound, work=self.work
+            )
+        )
+
+    def _end_stage(self, name: str) -> None:
+        self.stages.append(Stage(name=name, cost=self.best.cost, bound=self.bound))
+        self._tell()
+
+    def _solution(self) -> Solution:
+        best, bound = self.best, self.choices.certificate(self.best.cost)
+        ended: Ended = self._ended() or "searched"
+        if bound.value >= best.cost:
+            ended = "proved"
+        elif best.cost - bound.value <= self.stop.gap * best.cost:
+            ended = "gap"
+        return replace(
+            best.solution,
+            need=self.need,
+            short=self.short,
+            cost=best.cost,
+            worths=(0,) * len(best.solution.patterns),
+            bound=bound,
+            stages=tuple(self.stages),
+            ended=ended,
+            work=self.work,
+        )
+
+
+def _numbers(choices: Choices, row: int) -> frozenset[int]:
+    return frozenset(int(place) for place in np.flatnonzero(choices[row]))
