@@ -17,7 +17,11 @@ from yieldplan.packing.yard import Column, Yard
 _NEARLY = 0.9
 """From this share on a pattern is taken as it stands."""
 _NEW = 14
-"""New patterns looked at for each asking."""
+"""New patterns looked at for each asking, at least."""
+_NEW_SHARE = 8
+"""Of many boards, one in so many is looked at."""
+_AT_ONCE = 24
+"""Where nothing is nearly whole, one in so many of the boards to come is taken at once."""
 _AGAIN = 2
 """How often prices are asked again where boards held too much of a part."""
 _CHEAPER = 75
@@ -191,7 +195,8 @@ class Dive:
                 number,
             ),
         )
-        for number in order[:_NEW]:
+        most = max(_NEW, len(bins) // _NEW_SHARE)
+        for number in order[:most]:
             whole = yard.pricing.pattern(number)
             for demand, made in enumerate(makes_of(whole, yard.problem)):
                 over[demand] += max(0, made - self._left[demand])
@@ -203,7 +208,7 @@ class Dive:
             if self._add(column):
                 self.found.append(column)
                 added += 1
-        return added, over, sorted(order[: 2 * _NEW])
+        return added, over, sorted(order[: 2 * most])
 
     def _fix(self, shares: Shares) -> bool:
         """Take the patterns that are nearly whole, or else one; whether any was taken."""
@@ -214,11 +219,12 @@ class Dive:
         if nearly:
             nearly.sort(key=lambda place: (-use[place], place))
         else:
-            spread = np.exp(self._rng.normal(0.0, self._noise, len(use)))
-            place = int(np.argmax(use * spread))
-            if use[place] < 1e-6:
+            spread = use * np.exp(self._rng.normal(0.0, self._noise, len(use)))
+            at_once = max(1, int(use.sum()) // _AT_ONCE)
+            order = np.argsort(-spread, kind="stable")[:at_once]
+            nearly = [int(place) for place in order if use[place] > 1e-6]
+            if not nearly:
                 return False
-            nearly = [place]
         taken = False
         for place in nearly:
             column = self._master.columns[place]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from yieldplan.packing.packed import Packed, packed
 from yieldplan.packing.pattern import Pattern, cut_to_demand, makes_of
@@ -10,9 +11,22 @@ from yieldplan.packing.refill import refill
 from yieldplan.packing.yard import Yard
 
 _AT_ONCE = 6
-"""Boards looked at together."""
+"""Boards looked at together, at least."""
+_SHARE = 20
+"""Of many boards, one in so many is looked at."""
 _LOOKS = 2
 """How often to look at that many more before choosing."""
+_AS_GOOD = 0.97
+"""Of many boards, those that give nearly as much for their money are taken at once."""
+
+
+@dataclass(frozen=True)
+class _Offer:
+    """A board with a pattern, and what that gives for the money."""
+
+    ratio: float
+    pattern: Pattern
+    left: list[int]
 
 
 def first_plan(
@@ -31,34 +45,72 @@ def first_plan(
         Bins that may be taken, with how often; all of them without.
     """
     supply = dict(copies) if copies is not None else all_copies(yard)
+    at_once = max(_AT_ONCE, len(supply) // _SHARE)
     left = list(need)
     chosen: list[Pattern] = []
     worth: dict[int, int] = {}
     while any(left):
         now = [price if count else 0 for price, count in zip(prices, left, strict=True)]
-        best = _most_for_the_money(yard, left, now, supply, worth)
-        if best is None:
+        offers = _most_for_the_money(yard, left, now, supply, worth, at_once)
+        if not offers:
             break
-        pattern, after = best
-        made = makes_of(pattern, yard.problem)
-        # Many alike: take as many as are wanted whole, without looking again.
-        times = max(
-            1,
-            min(
-                supply[pattern.bin],
-                *(count // n for count, n in zip(left, made, strict=True) if n),
-            ),
-        )
+        best = offers[0]
+        times = _times(best, left, supply, yard)
         left = (
-            after
+            best.left
             if times == 1
-            else [count - times * n for count, n in zip(left, made, strict=True)]
+            else [
+                count - times * n
+                for count, n in zip(left, makes_of(best.pattern, yard.problem), strict=True)
+            ]
         )
-        chosen.extend([pattern] * times)
-        supply[pattern.bin] -= times
-        if not supply[pattern.bin]:
-            del supply[pattern.bin]
+        _take(best.pattern, times, chosen, supply)
+        if at_once == _AT_ONCE:
+            continue
+        for offer in offers[1 : at_once // 2]:
+            if offer.ratio < _AS_GOOD * best.ratio:
+                break
+            again = _offer(offer.pattern, left, now, yard)
+            if again is not None and again.ratio >= _AS_GOOD * best.ratio:
+                left = again.left
+                _take(again.pattern, 1, chosen, supply)
     return packed(chosen, need, yard)
+
+
+def _times(
+    offer: _Offer, left: Sequence[int], supply: Mapping[int, int], yard: Yard
+) -> int:
+    """How many alike to take: as many as are wanted whole, without looking again."""
+    made = makes_of(offer.pattern, yard.problem)
+    return max(
+        1,
+        min(
+            supply[offer.pattern.bin],
+            *(count // n for count, n in zip(left, made, strict=True) if n),
+        ),
+    )
+
+
+def _take(
+    pattern: Pattern, times: int, chosen: list[Pattern], supply: dict[int, int]
+) -> None:
+    chosen.extend([pattern] * times)
+    supply[pattern.bin] -= times
+    if not supply[pattern.bin]:
+        del supply[pattern.bin]
+
+
+def _offer(
+    pattern: Pattern, left: Sequence[int], prices: Sequence[int], yard: Yard
+) -> _Offer | None:
+    """A pattern cut to demand and filled up again; None when it gives nothing."""
+    cut, after = cut_to_demand(pattern, left, yard.problem)
+    cut, after = refill(cut, after, prices, yard)
+    gain = sum(
+        price * (before - then)
+        for price, before, then in zip(prices, left, after, strict=True)
+    )
+    return _Offer(gain / max(yard.cost(cut), 1), cut, after) if gain else None
 
 
 def all_copies(yard: Yard) -> dict[int, int]:
@@ -76,8 +128,9 @@ def _most_for_the_money(
     prices: Sequence[int],
     supply: Mapping[int, int],
     worth: dict[int, int],
-) -> tuple[Pattern, list[int]] | None:
-    """The best next board, cut to demand, and what is left then.
+    at_once: int,
+) -> list[_Offer]:
+    """The best next boards, cut to demand, the best of them first.
 
     Values only fall while demands are made, so the last known value of a board tells
     whether it is worth another look.
@@ -87,28 +140,25 @@ def _most_for_the_money(
     def hope(number: int) -> float:
         return min(worth.get(number, total), total) / max(yard.price[number], 1)
 
-    best: tuple[float, Pattern, list[int]] | None = None
+    found: list[_Offer] = []
+    highest = 0.0
     asked: set[int] = set()
     for _ in range(_LOOKS):
         order = sorted(set(supply) - asked, key=lambda number: (-hope(number), number))
-        batch = order[:_AT_ONCE] if worth else order
-        if not batch or (best is not None and hope(batch[0]) <= best[0]):
+        batch = order[:at_once] if worth else order
+        if not batch or (found and hope(batch[0]) <= highest):
             break
         values = yard.pricing.price(prices, batch)
         asked.update(batch)
         for number in batch:
             worth[number] = int(values[number])
-        for number in sorted(batch, key=lambda number: (-hope(number), number))[
-            : 2 * _AT_ONCE
-        ]:
-            if not values[number] or (best is not None and hope(number) <= best[0]):
+        batch.sort(key=lambda number: (-hope(number), number))
+        for number in batch[: 2 * at_once]:
+            if not values[number] or (found and hope(number) <= _AS_GOOD * highest):
                 continue
-            pattern, after = cut_to_demand(
-                yard.pricing.pattern(number), left, yard.problem
-            )
-            pattern, after = refill(pattern, after, prices, yard)
-            gain = total - sum(p * n for p, n in zip(prices, after, strict=True))
-            ratio = gain / max(yard.cost(pattern), 1)
-            if gain and (best is None or ratio > best[0]):
-                best = (ratio, pattern, after)
-    return (best[1], best[2]) if best is not None else None
+            offer = _offer(yard.pricing.pattern(number), left, prices, yard)
+            if offer is not None:
+                found.append(offer)
+                highest = max(highest, offer.ratio)
+    found.sort(key=lambda offer: (-offer.ratio, offer.pattern.bin))
+    return found

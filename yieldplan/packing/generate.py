@@ -7,6 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 
 from yieldplan.packing.bound import (
+    best_scale,
     certificate_of,
     certify,
     estimate,
@@ -23,6 +24,10 @@ _SMOOTH = 0.4
 """How much of the best prices so far stays in the prices asked next."""
 _CLOSED = 0.0005
 """Share of the program's cost at which the floor counts as reached."""
+_SOFT = 4
+"""What a part left unmade costs at first, in prices of its area: wild prices say little."""
+_HARDER = 8
+"""By how much that grows when parts are still left unmade at the end."""
 
 
 class Generation:
@@ -35,7 +40,14 @@ class Generation:
         self.need = list(need)
         self.best = certify([0] * len(need), need, yard.pricing)
         self.prices: list[int] = list(self.best.prices)
-        self._master = Master(yard.problem, need, all_copies(yard), short_price)
+        self._short_price = list(short_price)
+        self._soft = [
+            min(hard, _SOFT * max(1, price))
+            for hard, price in zip(
+                short_price, yard.area_prices([1] * len(need)), strict=True
+            )
+        ]
+        self._master = Master(yard.problem, need, all_copies(yard), self._soft)
         self._known: set[tuple[int, int, tuple[int, ...]]] = set()
         self.shares: Shares | None = None
 
@@ -63,9 +75,8 @@ class Generation:
         hear
             Told each better floor. [money/10,000]
         """
-        smooth = 0.0
-        centre: list[float] | None = None
-        highest = -1.0
+        smooth = _SMOOTH
+        centre, highest = self._by_area()
         while not budget.is_over(share):
             before = self.yard.pricing.work
             try:
@@ -78,7 +89,7 @@ class Generation:
                 # Where nothing is needed a price would only raise the boards' values.
                 int(smooth * middle + (1 - smooth) * price) if count else 0
                 for middle, price, count in zip(
-                    centre or exact, exact, self.need, strict=True
+                    centre, exact, self.need, strict=True
                 )
             ]
             values = self.yard.pricing.price(asked)
@@ -88,18 +99,38 @@ class Generation:
                 self._certify(asked, values, hear, closely=False)
             added = self._add_best(shares, values)
             budget.spend(self.yard.pricing.work - before + self._master.work)
-            if shares.cost - highest <= _CLOSED * shares.cost:
-                break
-            if not added and smooth == 0.0:
-                break
+            is_closed = shares.cost - highest <= _CLOSED * shares.cost
+            if is_closed or (not added and smooth == 0.0):
+                if not self._is_harder(shares):
+                    break
+                added = 1
             smooth = _SMOOTH if added else 0.0
         if self.shares is not None:
             with suppress(Unsolved):
                 self.shares = self._master.solve()
-        if centre is not None:
-            asked = [int(price) for price in centre]
-            values = self.yard.pricing.price(asked)
-            self._certify(asked, values, hear, closely=True)
+        asked = [int(price) for price in centre]
+        values = self.yard.pricing.price(asked)
+        self._certify(asked, values, hear, closely=True)
+
+    def _by_area(self) -> tuple[list[float], float]:
+        """Prices to begin with, and the floor they give: every part by its area."""
+        problem = self.yard.problem
+        asked = self.yard.area_prices(self.need)
+        values = self.yard.pricing.price(asked)
+        scale = float(best_scale(asked, self.need, values, problem))
+        floor = estimate(asked, self.need, values, problem)
+        return [scale * price for price in asked], floor
+
+    def _is_harder(self, shares: Shares) -> bool:
+        """Make parts left unmade dearer, where there are any; whether that was possible."""
+        if sum(shares.short) < 1e-6 or self._soft == self._short_price:
+            return False
+        self._soft = [
+            min(hard, _HARDER * soft)
+            for hard, soft in zip(self._short_price, self._soft, strict=True)
+        ]
+        self._master.set_short_price(self._soft)
+        return True
 
     def _certify(
         self,

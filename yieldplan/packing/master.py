@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+import numpy as np
 from ortools.linear_solver import pywraplp
 
 from yieldplan.model.pieces import MONEY_PER_UNIT as MONEY
+from yieldplan.packing.crossings import Ints
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.yard import Column
 
@@ -73,32 +75,50 @@ class Master:
             self._short.append(missing)
         self._use: list[pywraplp.Variable] = []
         self.columns: list[Column] = []
-        self._entries: list[dict[int, int]] = []
+        # What each column makes, and how much of it counts now.
+        self._makes: Ints = np.zeros((64, len(self._need)), np.int64)
+        self._counted: Ints = np.zeros((64, len(self._need)), np.int64)
 
     def add(self, column: Column, left: Sequence[int]) -> None:
         """Offer one more pattern, counting no more of a demand than is left."""
         share = self._solver.NumVar(0.0, self._infinity, "")
         self._objective.SetCoefficient(share, column.cost / MONEY)
         self._copies[column.bin].SetCoefficient(share, 1.0)
-        entries = {}
-        for demand, count in enumerate(column.makes):
-            counted = min(count, left[demand])
-            if counted:
-                self._need[demand].SetCoefficient(share, float(counted))
-                entries[demand] = counted
+        place = len(self.columns)
+        if place == len(self._makes):
+            self._makes = np.concatenate([self._makes, np.zeros_like(self._makes)])
+            self._counted = np.concatenate(
+                [self._counted, np.zeros_like(self._counted)]
+            )
+        self._makes[place] = column.makes
         self._use.append(share)
         self.columns.append(column)
-        self._entries.append(entries)
+        self._count(left, place)
 
     def set_left(self, left: Sequence[int]) -> None:
-        """Ask for less than before; columns count no more than that."""
+        """Ask for so much; columns count no more than that."""
         for row, count in zip(self._need, left, strict=True):
             row.SetLb(float(count))
-        for share, entries in zip(self._use, self._entries, strict=True):
-            for demand, counted in entries.items():
-                if counted > left[demand]:
-                    entries[demand] = left[demand]
-                    self._need[demand].SetCoefficient(share, float(left[demand]))
+        self._count(left, 0)
+
+    def _count(self, left: Sequence[int], first: int) -> None:
+        """Set what counts of the columns from the first one on."""
+        rows = slice(first, len(self.columns))
+        counted = np.minimum(self._makes[rows], np.array(left, np.int64))
+        changed = np.nonzero(counted != self._counted[rows])
+        for place, demand, count in zip(
+            changed[0].tolist(),
+            changed[1].tolist(),
+            counted[changed].tolist(),
+            strict=True,
+        ):
+            self._need[demand].SetCoefficient(self._use[first + place], float(count))
+        self._counted[rows] = counted
+
+    def set_short_price(self, short_price: Sequence[int]) -> None:
+        """Change what a part left unmade costs."""
+        for missing, cost in zip(self._short, short_price, strict=True):
+            self._objective.SetCoefficient(missing, cost / MONEY)
 
     def set_copies(self, number: int, copies: int) -> None:
         """Change how many copies of a bin there are."""
