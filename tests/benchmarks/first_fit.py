@@ -1,14 +1,16 @@
 """The shop's way, by eye: longest blank first, cheapest boards first, first clear place from the zero end.
 
 Same family, trims, kerf and steps as the packer. A blank goes into a strip up to a quarter
-wider than itself, else into a new strip, else into any strip it fits.
+wider than itself, else into a new strip, else into any strip it fits. Where the boards
+offered run out, more may be bought: a packer's plan then had less to choose from.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 
-from yieldplan.packing.problem import Problem
+from yieldplan.packing.problem import Bin, Problem
 from yieldplan.packing.yard import Yard
 
 
@@ -106,16 +108,40 @@ class _Board:
         return False
 
 
-def first_fit(problem: Problem) -> int | None:
-    """What the boards opened cost; None when the wood runs out. [money/10,000]"""
-    if problem.family == "E":
-        costs = [_cost(problem, breakdown) for breakdown in "RC"]
-        return min((cost for cost in costs if cost is not None), default=None)
-    return _cost(problem, problem.family)
+@dataclass(frozen=True)
+class ByEye:
+    """What the boards opened cost, and how many of them were bought besides those offered.
+
+    Parameters
+    ----------
+    cost
+        [money/10,000]
+    """
+
+    cost: int
+    bought: int
 
 
-def _cost(problem: Problem, breakdown: str) -> int | None:
-    yard = Yard(problem)
+def first_fit(problem: Problem, more: Sequence[Bin] = ()) -> ByEye | None:
+    """The shop's plan, the better of two ways where either may be; None when the wood runs out.
+
+    Parameters
+    ----------
+    more
+        Boards that may be bought, in this order, once those offered hold no more.
+    """
+    ways = "RC" if problem.family == "E" else problem.family
+    plans = [_plan(problem, breakdown, more) for breakdown in ways]
+    return min(
+        (plan for plan in plans if plan is not None),
+        key=lambda plan: (plan.cost, plan.bought),
+        default=None,
+    )
+
+
+def _plan(problem: Problem, breakdown: str, more: Sequence[Bin]) -> ByEye | None:
+    offered = len(problem.bins)
+    yard = Yard(replace(problem, bins=(*problem.bins, *more)))
     maker = {
         demand: item for item, one in enumerate(problem.items) for demand in one.makes
     }
@@ -132,25 +158,30 @@ def _cost(problem: Problem, breakdown: str) -> int | None:
         ),
     )
     order = sorted(
-        range(len(problem.bins)),
+        range(offered),
         key=lambda number: (
             problem.bins[number].price
             / (problem.bins[number].length * problem.bins[number].width),
             number,
         ),
     )
-    boards: list[_Board] = []
-    left = order
+    order += range(offered, offered + len(more))
+    boards = {number: _Board(yard, number, breakdown) for number in order}
+    opened: list[int] = []
+    # A board only fills up: what it had no place for once it never has again.
+    refused: dict[int, set[int]] = {item: set() for item in blanks}
     for item in blanks:
-        while not any(board.place(item) for board in boards):
-            # Open the next board that has a place for it.
-            for number in left:
-                board = _Board(yard, number, breakdown)
-                if board.place(item):
-                    boards.append(board)
-                    left = [other for other in left if other != number]
-                    break
-            else:
-                return None
-            break
-    return sum(problem.bins[board.number].price for board in boards)
+        for number in (*opened, *order):
+            if number in refused[item]:
+                continue
+            if boards[number].place(item):
+                if number not in opened:
+                    opened.append(number)
+                break
+            refused[item].add(number)
+        else:
+            return None
+    return ByEye(
+        sum(yard.price[number] for number in opened),
+        sum(number >= offered for number in opened),
+    )

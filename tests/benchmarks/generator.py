@@ -51,37 +51,7 @@ def draw(
         Step of crosscut marks when the sections come first. [1/8 in]
     """
     rng = np.random.default_rng(seed)
-    bins = []
-    clear = 0
-    for number in range(size.boards):
-        width = int(rng.integers(4 * 8, 12 * 8 + 1))
-        length = int(rng.integers(6 * 96, 14 * 96 + 1))
-        blocks = []
-        for _ in range(min(6, int(rng.poisson(2.5)))):
-            across, along = int(rng.integers(8, 33)), int(rng.integers(8, 65))
-            x = int(rng.integers(0, length - along + 1))
-            y = int(rng.integers(0, max(1, width - across + 1)))
-            blocks.append((x, y, x + along, min(width, y + across)))
-        dear = float(rng.uniform(0.9, 1.1))
-        hundredths = round(length * width / 8 / 8 / 144 * 100)
-        bins.append(
-            Bin(
-                name=f"W{number + 1:02d}",
-                length=length * EIGHTH,
-                width=width * EIGHTH,
-                trims=(8 * EIGHTH, 8 * EIGHTH),
-                edges=(EIGHTH, EIGHTH),
-                blocks=tuple(
-                    Block(box=(x0 * EIGHTH, y0 * EIGHTH, x1 * EIGHTH, y1 * EIGHTH), on_a=1, on_b=1)
-                    for x0, y0, x1, y1 in blocks
-                ),
-                # A whole cent a foot times hundredths of a foot.
-                price=round(PER_FOOT * dear / 100) * hundredths,
-                copies=1,
-                holds=frozenset(range(size.kinds)),
-            )
-        )  # fmt: skip
-        clear += _clear_area(length, width, blocks)
+    bins, clear = _boards(rng, size)
     kinds = [
         (int(rng.integers(8 * 8, 60 * 8 + 1)), int(rng.integers(12, 8 * 8 + 1)))
         for _ in range(size.kinds)
@@ -104,13 +74,63 @@ def draw(
             )
             for number, (x, y) in enumerate(kinds)
         ),
-        bins=tuple(bins),
+        bins=bins,
         family=family,
         kerf=EIGHTH,
         step_along=crosscut_step * EIGHTH,
         step_across=EIGHTH,
         marks_from="zero end",
     )
+
+
+def more_boards(size: Size, seed: int) -> tuple[Bin, ...]:
+    """As many boards again, drawn alike, each at the mean price of a foot."""
+    rng = np.random.default_rng([seed, 1])
+    bins, _ = _boards(rng, size, first=size.boards, cheapest=1.0, dearest=1.0)
+    return bins
+
+
+def _boards(
+    rng: np.random.Generator,
+    size: Size,
+    *,
+    first: int = 0,
+    cheapest: float = 0.9,
+    dearest: float = 1.1,
+) -> tuple[tuple[Bin, ...], int]:
+    """The boards offered, and their clear area. [(1/8 in)^2]"""
+    bins = []
+    clear = 0
+    for number in range(first, first + size.boards):
+        width = int(rng.integers(4 * 8, 12 * 8 + 1))
+        length = int(rng.integers(6 * 96, 14 * 96 + 1))
+        blocks = []
+        for _ in range(min(6, int(rng.poisson(2.5)))):
+            across, along = int(rng.integers(8, 33)), int(rng.integers(8, 65))
+            x = int(rng.integers(0, length - along + 1))
+            y = int(rng.integers(0, max(1, width - across + 1)))
+            blocks.append((x, y, x + along, min(width, y + across)))
+        dear = float(rng.uniform(cheapest, dearest))
+        hundredths = round(length * width / 8 / 8 / 144 * 100)
+        bins.append(
+            Bin(
+                name=f"W{number + 1:02d}",
+                length=length * EIGHTH,
+                width=width * EIGHTH,
+                trims=(8 * EIGHTH, 8 * EIGHTH),
+                edges=(EIGHTH, EIGHTH),
+                blocks=tuple(
+                    Block(box=(x0 * EIGHTH, y0 * EIGHTH, x1 * EIGHTH, y1 * EIGHTH), on_a=1, on_b=1)
+                    for x0, y0, x1, y1 in blocks
+                ),
+                # A whole cent a foot times hundredths of a foot.
+                price=round(PER_FOOT * dear / 100) * hundredths,
+                copies=1,
+                holds=frozenset(range(size.kinds)),
+            )
+        )  # fmt: skip
+        clear += _clear_area(length, width, blocks)
+    return tuple(bins), clear
 
 
 def _clear_area(
