@@ -173,7 +173,7 @@ def plan_of(
         pieces=tuple(pieces),
         fits=fits,
         woods=(wood,),
-        purchase=purchase.lines((wood,)),
+        purchase=purchase.lines((wood,), pieces),
         cautions=(),
     )
     return plan, wood

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import gcd
 
 from yieldplan.checking.facts import Plan, Wood
 from yieldplan.checking.further import Row
 from yieldplan.checking.grid import MOST_ALONG, MOST_CELLS, lay_out
+from yieldplan.checking.packs import packs_cost_as_much, saved, step_of_what_is_sold
 from yieldplan.checking.saying import say_money
 from yieldplan.checking.values import Values, stock_of
 
@@ -69,7 +69,7 @@ def value_is_what_whole_pieces_can_cost(
 ) -> Iterator[str]:
     """Ensures that the floor is the priced one, lifted to what whole pieces can cost."""
     for wood in plan.woods:
-        is_ = lift(plan, wood, priced[wood.name])
+        is_ = highest(plan, wood, priced[wood.name])
         if is_ != wood.bound.value:
             yield (
                 f"{wood.name}: whole pieces can cost {say_money(is_)} or more; the plan "
@@ -97,14 +97,25 @@ def price_out_from(values: Values, wood: Wood) -> int:
     """The same, from values that are shared with other proofs. [money/10,000]"""
     row = Row(wood.bound.prices, wood.bound.limited)
     worths = values.at_row(row)
-    return values.need_at(row.prices) + sum(
-        piece.copies * min(0, piece.price - worths[piece.id]) for piece in values.pieces
-    )
+    return values.need_at(row.prices) + saved(values.pieces, worths)
 
 
 def greatest_worths(plan: Plan, wood: Wood) -> dict[str, int]:
     """The most that each piece can give in one pattern, by its name. [money/10,000]"""
     return Values(plan, wood).at(wood.bound.prices)
+
+
+def highest(plan: Plan, wood: Wood, priced: int) -> int:
+    """The greatest of the floors that are proved. [money/10,000]"""
+    packs = wood.bound.packs
+    return max(lift(plan, wood, priced), packs.least if packs else 0)
+
+
+def choices_of_packs_cost_as_much(plan: Plan, priced: dict[str, int]) -> Iterator[str]:
+    """Ensures that what is said of choices of packs holds of each of them."""
+    for wood in plan.woods:
+        if wood.bound.packs is not None and wood.name in priced:
+            yield from packs_cost_as_much(wood, wood.bound.packs, Values(plan, wood))
 
 
 def lift(plan: Plan, wood: Wood, priced: int) -> int:
@@ -120,7 +131,7 @@ def lift(plan: Plan, wood: Wood, priced: int) -> int:
 
 def step_of_prices(plan: Plan, wood: Wood) -> int:
     """What every sum of whole pieces' prices is a multiple of; 0 where all are free. [money/10,000]"""
-    return gcd(*(piece.price for piece in stock_of(plan, wood)))
+    return step_of_what_is_sold(stock_of(plan, wood))
 
 
 RULES = (
@@ -128,4 +139,8 @@ RULES = (
     set_up_pieces_have_no_price,
     grids_can_be_worked_out,
 )
-PROOFS = (priced_is_what_the_prices_prove, value_is_what_whole_pieces_can_cost)
+PROOFS = (
+    priced_is_what_the_prices_prove,
+    choices_of_packs_cost_as_much,
+    value_is_what_whole_pieces_can_cost,
+)

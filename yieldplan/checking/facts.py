@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from yieldplan.checking.further import Limited, Sets, Tried
+from yieldplan.checking.further import Limited, Packs, Sets, Tried
 from yieldplan.checking.saying import say_length
 from yieldplan.checking.wanted import Blank, Box, Part
 
@@ -30,6 +30,8 @@ class Piece:
         At zero and at the far end; `width` is the greater.
     crook, bow, twist
         How far an edge, a face, a corner is off.
+    pack
+        What it is sold only together with; empty for a piece sold singly.
     """
 
     id: str
@@ -53,6 +55,7 @@ class Piece:
     trims: tuple[int, int]
     edges: tuple[int, int]
     marks: tuple[Mark, ...]
+    pack: str = ""
 
     @property
     def is_straight(self) -> bool:
@@ -145,7 +148,7 @@ class Bound:
     ----------
     limited
         Lesser values of some pieces.
-    sets, tried
+    sets, tried, packs
         Further proofs, each of a floor of its own.
     """
 
@@ -156,6 +159,7 @@ class Bound:
     limited: tuple[Limited, ...] = ()
     sets: Sets | None = None
     tried: Tried | None = None
+    packs: Packs | None = None
 
 
 @dataclass(frozen=True)
@@ -190,6 +194,7 @@ class PurchaseLine:
     by: str
     per: int
     total: int
+    pack: str = ""
 
 
 @dataclass(frozen=True)

@@ -68,6 +68,14 @@ class Sets:
 
 
 @dataclass(frozen=True)
+class Packs:
+    """That no choice of whole packs makes a plan that costs less. [money/10,000]"""
+
+    least: int
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True)
 class Tried:
     """That no choice of whole pieces that costs less can make everything. [money/10,000]"""
 

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from yieldplan.checking.facts import Piece, Plan, PurchaseLine, Wood
+from yieldplan.checking.packs import packs_bought, price_of
 from yieldplan.checking.saying import say_feet, say_money
 
 CENT = 100
 """[money/10,000]"""
 
-Heading = tuple[str, str, str, str, int]
-"""Wood, line, grade, by foot or by piece, and the price of one."""
+Heading = tuple[str, str, str, str, int, str]
+"""Wood, line, grade, by foot, by piece or by pack, the price of one, and the pack."""
 
 
 def prices_are_feet_times_price(plan: Plan) -> Iterator[str]:
@@ -31,22 +32,28 @@ def prices_are_feet_times_price(plan: Plan) -> Iterator[str]:
 
 
 def cost_is_what_the_pieces_cost(plan: Plan) -> Iterator[str]:
-    """Ensures that a wood costs what the pieces cut cost, less what their offcuts are worth."""
+    """Ensures that a wood costs what the pieces and packs bought cost, less what offcuts are worth."""
     for wood in plan.woods:
         cost = cost_of(plan, wood)
         if cost != wood.cost:
             yield (
-                f"{wood.name}: the pieces cut, less the offcuts, cost {say_money(cost)}; the plan says "
+                f"{wood.name}: the pieces bought, less the offcuts, cost {say_money(cost)}; the plan says "
                 f"{say_money(wood.cost)}."
             )
 
 
 def what_is_cut_is_bought(plan: Plan) -> Iterator[str]:
-    """Ensures that every copy cut stands on the one purchase line it belongs to."""
+    """Ensures that every copy cut, and what its pack holds, stands on the one purchase line it belongs to."""
     cut: dict[Heading, Counter[str]] = {}
     for wood in plan.woods:
+        for name, pieces in packs_bought(plan, wood).items():
+            cut[_heading_of_pack(name, pieces)] = Counter(
+                {piece.id: piece.copies for piece in pieces}
+            )
         for cutting in wood.cuttings:
             piece = plan.piece_of[cutting.stock]
+            if piece.pack:
+                continue
             cut.setdefault(_heading_of(piece), Counter())[piece.id] += 1
     bought: dict[Heading, Counter[str]] = {}
     for line in plan.purchase:
@@ -63,7 +70,8 @@ def what_is_cut_is_bought(plan: Plan) -> Iterator[str]:
         for stock in sorted({*one, *other}):
             if one[stock] != other[stock]:
                 yield (
-                    f"{stock}: {one[stock]} cut, {other[stock]} bought under {_said(heading)}."
+                    f"{stock}: {one[stock]} {'in the pack' if heading[5] else 'cut'}, "
+                    f"{other[stock]} bought under {_said(heading)}."
                 )
         if heading not in cut and not bought[heading]:
             yield f"Purchase line {_said(heading)} buys nothing."
@@ -88,7 +96,8 @@ def totals_are_rounded_once_a_line(plan: Plan) -> Iterator[str]:
     for line in plan.purchase:
         # Hundredths of a 1/10,000, so that board feet stay whole numbers.
         count = sum(copies for _, copies in line.pieces) * 100
-        amount = line.per * ((_feet(plan, line) or 0) if line.by == "foot" else count)
+        counted = {"foot": _feet(plan, line) or 0, "piece": count, "pack": 100}
+        amount = line.per * counted[line.by]
         total = (2 * amount + 100 * CENT) // (200 * CENT) * CENT
         if total != line.total:
             yield (
@@ -108,12 +117,14 @@ def the_total_adds_the_lines(plan: Plan) -> Iterator[str]:
 
 
 def cost_of(plan: Plan, wood: Wood) -> int:
-    """What the pieces a wood is cut from cost, less their offcuts' worth. [money/10,000]"""
-    return sum(
-        plan.piece_of[cutting.stock].price
-        - sum(node.worth for node in cutting.tree.every())
-        for cutting in wood.cuttings
+    """What the pieces and packs a wood is cut from cost, less the offcuts' worth. [money/10,000]"""
+    pieces = (plan.piece_of[cutting.stock] for cutting in wood.cuttings)
+    singly = sum(piece.price for piece in pieces if not piece.pack)
+    packs = sum(map(price_of, packs_bought(plan, wood).values()))
+    worth = sum(
+        node.worth for cutting in wood.cuttings for node in cutting.tree.every()
     )
+    return singly + packs - worth
 
 
 def _feet(plan: Plan, line: PurchaseLine) -> int | None:
@@ -128,16 +139,25 @@ def _feet(plan: Plan, line: PurchaseLine) -> int | None:
 
 def _heading_of(piece: Piece) -> Heading:
     if piece.per_foot is None:
-        return piece.wood, piece.line, piece.grade, "piece", piece.price
-    return piece.wood, piece.line, piece.grade, "foot", piece.per_foot
+        return piece.wood, piece.line, piece.grade, "piece", piece.price, ""
+    return piece.wood, piece.line, piece.grade, "foot", piece.per_foot, ""
+
+
+def _heading_of_pack(name: str, pieces: Sequence[Piece]) -> Heading:
+    grades = {piece.grade for piece in pieces}
+    grade = grades.pop() if len(grades) == 1 else ""
+    first = pieces[0]
+    return first.wood, first.line, grade, "pack", price_of(pieces), name
 
 
 def _heading(line: PurchaseLine) -> Heading:
-    return line.wood, line.line, line.grade, line.by, line.per
+    return line.wood, line.line, line.grade, line.by, line.per, line.pack
 
 
 def _said(heading: Heading) -> str:
-    _, line, grade, by, per = heading
+    _, line, grade, by, per, pack = heading
+    if pack:
+        return f"{line}, pack {pack} at {say_money(per)}"
     return f"{line}{' ' + grade if grade else ''} at {say_money(per)} a {by}"
 
 

@@ -14,7 +14,12 @@ from yieldplan.checking.facts import (
     Rules,
     Wood,
 )
-from yieldplan.checking.reading_further import limited_of, sets_of_pieces, tried_of
+from yieldplan.checking.reading_further import (
+    limited_of,
+    packs_chosen,
+    sets_of_pieces,
+    tried_of,
+)
 from yieldplan.checking.shape import DEEPEST, LARGEST, LONGEST, MOST_ROWS, Record
 from yieldplan.checking.wanted import Blank, GlueUp, Inside, Part, Step
 
@@ -136,6 +141,7 @@ def _piece(row: Record) -> Piece:
     near, far = row.wholes("edges", 2)
     width_at_zero, width_at_far_end = row.wholes("widths", 2, least=1)
     row.text("thickness")
+    pack = row.text("pack") if row.has("pack") else ""
     return Piece(
         id=row.text("id"),
         wood=row.text("wood"),
@@ -165,6 +171,7 @@ def _piece(row: Record) -> Piece:
             )
             for mark in row.records("marks")
         ),
+        pack=pack,
     )
 
 
@@ -192,6 +199,7 @@ def _wood(row: Record) -> Wood:
             limited=limited_of(bound),
             sets=sets_of_pieces(bound),
             tried=tried_of(bound),
+            packs=packs_chosen(bound),
         ),
     )
 
@@ -251,13 +259,15 @@ def _node(row: Record, left: list[int], depth: int) -> Node:
 
 
 def _line(row: Record) -> PurchaseLine:
+    by = row.word("by", ("foot", "piece", "pack"))
     return PurchaseLine(
         wood=row.text("wood"),
         line=row.text("line"),
         grade=row.text("grade", empty=True),
         pieces=tuple(row.pairs("pieces")),
         feet=row.feet_or_none("board_feet"),
-        by=row.word("by", ("foot", "piece")),
+        by=by,
         per=row.whole("per"),
         total=row.whole("total"),
+        pack=row.text("pack") if by == "pack" or row.has("pack") else "",
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from yieldplan.checking.further import Branch, Leaf, Limited, Row, Sets, Tried
+from yieldplan.checking.further import Branch, Leaf, Limited, Packs, Row, Sets, Tried
 from yieldplan.checking.shape import LARGEST, Record
 
 MOST_VECTORS = 400
@@ -35,6 +35,14 @@ def tried_of(bound: Record) -> Tried | None:
         return None
     tried = bound.record("tried")
     return Tried(tried.whole("least"), _rows(tried))
+
+
+def packs_chosen(bound: Record) -> Packs | None:
+    """The proof by choices of packs, where there is one."""
+    if not bound.has("packs"):
+        return None
+    packs = bound.record("packs")
+    return Packs(packs.whole("least"), _rows(packs))
 
 
 def _rows(proof: Record) -> tuple[Row, ...]:

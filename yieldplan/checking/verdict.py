@@ -13,6 +13,7 @@ from yieldplan.checking import (
     money,
     names,
     offcuts,
+    packs,
     panels,
     resaw,
     steps,
@@ -58,6 +59,7 @@ def check(document: dict[str, Any]) -> dict[str, Any]:
             *resaw.RULES,
             *panels.RULES,
             *offcuts.RULES,
+            *packs.RULES,
             *demands.RULES,
             *money.RULES,
         ),
@@ -70,7 +72,7 @@ def check(document: dict[str, Any]) -> dict[str, Any]:
         priced = {wood.name: bound.price_out(plan, wood) for wood in plan.woods}
         for proof in bound.PROOFS:
             not_to_prove += proof(plan, priced)
-        floors = {w.name: bound.lift(plan, w, priced[w.name]) for w in plan.woods}
+        floors = {w.name: bound.highest(plan, w, priced[w.name]) for w in plan.woods}
     objections += not_to_prove + _run((bound.bound_is_not_above_the_cost,), plan)
     return _report(objections, floors, costs, _looked_at(plan, floors))
 

@@ -56,6 +56,7 @@ def plan_as_json(
                     None if line.board_feet is None else say_feet(line.board_feet)
                 ),
                 "by": line.by,
+                **({"pack": line.pack} if line.pack else {}),
                 "per": say_money(line.per),
                 "total": say_money(line.total),
             }

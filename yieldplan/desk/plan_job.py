@@ -93,7 +93,7 @@ def plan_job(
         pieces=offered,
         fits=fits,
         woods=woods,
-        purchase=purchase.lines(woods),
+        purchase=purchase.lines(woods, offered),
         cautions=(
             *stock.cautions(cut.piece for wood in woods for cut in wood.cuttings),
             *built.cautions,

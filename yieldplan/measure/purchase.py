@@ -11,6 +11,7 @@ from typing import Literal
 
 from yieldplan.measure.money import to_the_cent
 from yieldplan.measure.order import natural
+from yieldplan.measure.packs import packs_opened, price_of_pack
 from yieldplan.measure.thickness import parse_thickness
 from yieldplan.model.blanks import Blank
 from yieldplan.model.pieces import Piece
@@ -19,8 +20,8 @@ from yieldplan.units import Inches, TapeError, UnitName
 
 CUBIC_INCHES_PER_BOARD_FOOT = 144
 
-_Heading = tuple[str, str, str, Literal["foot", "piece"], int]
-"""Wood, line, grade, by foot or by piece, and the price of one."""
+_Heading = tuple[str, str, str, Literal["foot", "piece", "pack"], int, str]
+"""Wood, line, grade, by foot, by piece or by pack, the price of one, and the pack's name."""
 
 
 @dataclass
@@ -29,20 +30,41 @@ class _Bought:
     pieces: dict[str, Piece] = field(default_factory=dict)
 
 
-def lines(cuttings_by_wood: Sequence[WoodPlan]) -> tuple[PurchaseLine, ...]:
-    """One line for all pieces of a stock line, grade and price; in natural order.
+def lines(
+    cuttings_by_wood: Sequence[WoodPlan], offered: Sequence[Piece] = ()
+) -> tuple[PurchaseLine, ...]:
+    """One line for all pieces of a stock line, grade and price, and one for each pack opened.
 
-    A line's total is rounded half up to the cent, once; sums add rounded lines.
+    In natural order. A line's total is rounded half up to the cent, once; sums add
+    rounded lines.
+
+    Parameters
+    ----------
+    offered
+        Every piece: what else is in a pack that is opened is bought with it.
     """
     bought: dict[_Heading, _Bought] = {}
     for wood in cuttings_by_wood:
+        for name, pieces in packs_opened(wood, offered).items():
+            bought[_heading_of_pack(name, pieces)] = _Bought(
+                copies=Counter({piece.id: piece.copies for piece in pieces}),
+                pieces={piece.id: piece for piece in pieces},
+            )
         for cutting in wood.cuttings:
             piece = cutting.piece
+            if piece.pack:
+                continue
             under = bought.setdefault(_heading(piece), _Bought())
             under.copies[piece.id] += 1
             under.pieces[piece.id] = piece
     ordered = sorted(
-        bought, key=lambda h: (natural(h[0]), natural(h[1]), natural(h[2]), h[3], -h[4])
+        bought,
+        key=lambda h: (
+            *(natural(name) for name in h[:3]),
+            h[3],
+            natural(h[5]),
+            -h[4],
+        ),
     )
     return tuple(_line(heading, bought[heading]) for heading in ordered)
 
@@ -107,19 +129,26 @@ def measured_thickness(piece: Piece, unit: UnitName) -> Inches:
 
 def _heading(piece: Piece) -> _Heading:
     if piece.per_foot is None:
-        return piece.wood, piece.line, piece.grade, "piece", piece.price
-    return piece.wood, piece.line, piece.grade, "foot", piece.per_foot
+        return piece.wood, piece.line, piece.grade, "piece", piece.price, ""
+    return piece.wood, piece.line, piece.grade, "foot", piece.per_foot, ""
+
+
+def _heading_of_pack(name: str, pieces: Sequence[Piece]) -> _Heading:
+    grades = {piece.grade for piece in pieces}
+    grade = grades.pop() if len(grades) == 1 else ""
+    first, price = pieces[0], price_of_pack(pieces)
+    return first.wood, first.line, grade, "pack", price, name
 
 
 def _line(heading: _Heading, bought: _Bought) -> PurchaseLine:
-    wood, name, grade, by, per = heading
+    wood, name, grade, by, per, pack = heading
     feet = _board_feet(bought)
     if by == "foot":
         if feet is None:
             raise ValueError(f"{name} is priced by the foot and has no board feet")
         amount = feet * per
     else:
-        amount = Fraction(bought.copies.total() * per)
+        amount = Fraction(per if by == "pack" else bought.copies.total() * per)
     return PurchaseLine(
         wood=wood,
         line=name,
@@ -132,6 +161,7 @@ def _line(heading: _Heading, bought: _Bought) -> PurchaseLine:
         by=by,
         per=per,
         total=to_the_cent(amount),
+        pack=pack,
     )
 
 

@@ -198,16 +198,23 @@ class WoodPlan:
 
 @dataclass(frozen=True, kw_only=True)
 class PurchaseLine:
-    """One line of what is bought. [money/10,000]"""
+    """One line of what is bought. [money/10,000]
+
+    Parameters
+    ----------
+    pack
+        The pack that the line is, bought whole; empty for a line of single pieces.
+    """
 
     wood: str
     line: str
     grade: str
     pieces: tuple[tuple[str, int], ...]
     board_feet: Fraction | None
-    by: Literal["foot", "piece"]
+    by: Literal["foot", "piece", "pack"]
     per: int
     total: int
+    pack: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

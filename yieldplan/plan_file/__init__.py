@@ -278,6 +278,7 @@ def _purchase(line: PurchaseLine) -> Document:
         "pieces": [[name, count] for name, count in line.pieces],
         "board_feet": _feet(line.board_feet),
         "by": line.by,
+        **({"pack": line.pack} if line.pack else {}),
         "per": line.per,
         "total": line.total,
     }
