@@ -359,7 +359,7 @@ MONEY: dict[str, tuple[Damage, str]] = {
     ),
     "cost off by one": (
         lambda p: wood(p, "walnut").update(cost=387_599),
-        "walnut: the pieces cut, less the offcuts, cost 38.76; the plan says 38.7599",
+        "walnut: the pieces bought, less the offcuts, cost 38.76; the plan says 38.7599",
     ),
     "line total off by a cent": (
         lambda p: p["money"]["lines"][0].update(total=387_700),

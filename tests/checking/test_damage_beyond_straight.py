@@ -359,7 +359,7 @@ OFFCUTS: dict[str, tuple[Damage, str]] = {
     ),
     "worth not taken off the cost": (
         lambda p: wood(p, "oak").update(cost=400_000),
-        "oak: the pieces cut, less the offcuts, cost 39.0042; the plan says 40.00",
+        "oak: the pieces bought, less the offcuts, cost 39.0042; the plan says 40.00",
     ),
     "offcut too short to keep": (
         lambda p: rules(p)["offcuts"].update(sizes=[[ticks("29-7/8") + 1, 1]]),
