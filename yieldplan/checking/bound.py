@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from yieldplan.checking.facts import Plan, Wood
 from yieldplan.checking.further import Row
 from yieldplan.checking.grid import MOST_ALONG, MOST_CELLS, lay_out
-from yieldplan.checking.packs import packs_cost_as_much, saved, step_of_what_is_sold
+from yieldplan.checking.packs import saved, step_of_what_is_sold
 from yieldplan.checking.saying import say_money
 from yieldplan.checking.values import Values, stock_of
 
@@ -49,33 +49,15 @@ def grids_can_be_worked_out(plan: Plan) -> Iterator[str]:
                 )
 
 
-def priced_is_what_the_prices_prove(
-    plan: Plan, priced: dict[str, int]
-) -> Iterator[str]:
+def priced_is_what_the_prices_prove(wood: Wood, priced: int) -> Iterator[str]:
     """Ensures that the priced floor is what its prices give, to the last unit."""
-    for wood in plan.woods:
-        is_ = priced[wood.name]
-        if is_ != wood.bound.priced:
-            raised = "less" if is_ < wood.bound.priced else "more"
-            yield (
-                f"{wood.name}: the prices prove a floor of {say_money(is_)}, {raised} than "
-                f"the {say_money(wood.bound.priced)} the plan says ({is_} and "
-                f"{wood.bound.priced} units)."
-            )
-
-
-def value_is_what_whole_pieces_can_cost(
-    plan: Plan, priced: dict[str, int]
-) -> Iterator[str]:
-    """Ensures that the floor is the priced one, lifted to what whole pieces can cost."""
-    for wood in plan.woods:
-        is_ = highest(plan, wood, priced[wood.name])
-        if is_ != wood.bound.value:
-            yield (
-                f"{wood.name}: whole pieces can cost {say_money(is_)} or more; the plan "
-                f"gives its floor as {say_money(wood.bound.value)} ({is_} and "
-                f"{wood.bound.value} units)."
-            )
+    if priced != wood.bound.priced:
+        raised = "less" if priced < wood.bound.priced else "more"
+        yield (
+            f"{wood.name}: the prices prove a floor of {say_money(priced)}, {raised} than "
+            f"the {say_money(wood.bound.priced)} the plan says ({priced} and "
+            f"{wood.bound.priced} units)."
+        )
 
 
 def bound_is_not_above_the_cost(plan: Plan) -> Iterator[str]:
@@ -105,19 +87,6 @@ def greatest_worths(plan: Plan, wood: Wood) -> dict[str, int]:
     return Values(plan, wood).at(wood.bound.prices)
 
 
-def highest(plan: Plan, wood: Wood, priced: int) -> int:
-    """The greatest of the floors that are proved. [money/10,000]"""
-    packs = wood.bound.packs
-    return max(lift(plan, wood, priced), packs.least if packs else 0)
-
-
-def choices_of_packs_cost_as_much(plan: Plan, priced: dict[str, int]) -> Iterator[str]:
-    """Ensures that what is said of choices of packs holds of each of them."""
-    for wood in plan.woods:
-        if wood.bound.packs is not None and wood.name in priced:
-            yield from packs_cost_as_much(wood, wood.bound.packs, Values(plan, wood))
-
-
 def lift(plan: Plan, wood: Wood, priced: int) -> int:
     """The least sum of whole pieces' prices that is not below this. [money/10,000]
 
@@ -138,9 +107,4 @@ RULES = (
     bound_is_for_the_family_cut,
     set_up_pieces_have_no_price,
     grids_can_be_worked_out,
-)
-PROOFS = (
-    priced_is_what_the_prices_prove,
-    choices_of_packs_cost_as_much,
-    value_is_what_whole_pieces_can_cost,
 )

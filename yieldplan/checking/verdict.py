@@ -10,6 +10,8 @@ from yieldplan.checking import (
     cuts,
     demands,
     faces,
+    floors,
+    lesser,
     money,
     names,
     offcuts,
@@ -22,6 +24,7 @@ from yieldplan.checking import (
     zones,
 )
 from yieldplan.checking.facts import Plan
+from yieldplan.checking.floors import Floor
 from yieldplan.checking.reading import read
 
 Rule = Callable[[Plan], Iterator[str]]
@@ -45,7 +48,7 @@ def check(document: dict[str, Any]) -> dict[str, Any]:
     plan, objections = read(document)
     if plan is None:
         return _report(objections)
-    objections = _run(names.RULES, plan)
+    objections = _run((*names.RULES, *lesser.NAMES), plan)
     if objections:
         return _report(objections)
     objections = _run(
@@ -66,15 +69,9 @@ def check(document: dict[str, Any]) -> dict[str, Any]:
         plan,
     )
     costs = {wood.name: money.cost_of(plan, wood) for wood in plan.woods}
-    floors: dict[str, int] = {}
-    not_to_prove = _run(bound.RULES, plan)
-    if not not_to_prove:
-        priced = {wood.name: bound.price_out(plan, wood) for wood in plan.woods}
-        for proof in bound.PROOFS:
-            not_to_prove += proof(plan, priced)
-        floors = {w.name: bound.highest(plan, w, priced[w.name]) for w in plan.woods}
-    objections += not_to_prove + _run((bound.bound_is_not_above_the_cost,), plan)
-    return _report(objections, floors, costs, _looked_at(plan, floors))
+    proved, unproved = floors.prove(plan)
+    objections += unproved + _run((bound.bound_is_not_above_the_cost,), plan)
+    return _report(objections, proved, costs, _looked_at(plan, proved))
 
 
 def _run(rules: Iterable[Rule], plan: Plan) -> list[str]:
@@ -83,19 +80,19 @@ def _run(rules: Iterable[Rule], plan: Plan) -> list[str]:
 
 def _report(
     objections: list[str],
-    floors: dict[str, int] | None = None,
+    proved: dict[str, Floor] | None = None,
     costs: dict[str, int] | None = None,
     checked: list[str] | None = None,
 ) -> dict[str, Any]:
     return {
         "objections": objections,
-        "floors": floors or {},
+        "floors": {name: floor.value for name, floor in (proved or {}).items()},
         "costs": costs or {},
         "checked": checked or [],
     }
 
 
-def _looked_at(plan: Plan, floors: dict[str, int]) -> list[str]:
+def _looked_at(plan: Plan, proved: dict[str, Floor]) -> list[str]:
     """What was looked at, counted, in words."""
     nodes = [
         node
@@ -115,8 +112,13 @@ def _looked_at(plan: Plan, floors: dict[str, int]) -> list[str]:
         "blank, its size the sum of its terms",
         f"{_count(len(plan.purchase), 'purchase line')}: board feet, prices, rounding, "
         "total",
-        f"{_count(len(floors), 'floor')} worked out again from its prices, over "
+        f"{_count(len(proved), 'floor')} worked out again from its prices, over "
         f"{_count(len(plan.stock), 'piece')} of stock",
+        *(
+            f"the floor of {name} worked out again {floor.how}"
+            for name, floor in proved.items()
+            if floor.how
+        ),
     ]
 
 
