@@ -152,9 +152,13 @@ def cheapest(problem: Problem) -> int | None:
         if used:
             model.addConstr(sum(1 * take for take in used) <= piece.copies)
     for asked, cover in zip(need, covers, strict=True):
+        if not asked:
+            continue
         if not cover:
             return None
         model.addConstr(sum(count * take for count, take in cover) >= asked)
+    if not any(need):
+        return 0
     model.minimize(sum(price * take for price, take in cost))
     if model.getModelStatus() != highspy.HighsModelStatus.kOptimal:
         return None
