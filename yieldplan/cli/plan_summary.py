@@ -8,6 +8,7 @@ from pathlib import Path
 from yieldplan.cli.table import rows
 from yieldplan.measure.gap import floor_of, gap_in_words, how_cut, less_offcuts
 from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
+from yieldplan.measure.packs import say_left_whole, say_line
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 
 MOST_CAUTIONS = 5
@@ -89,6 +90,8 @@ def _to_buy(plan: Plan) -> Iterator[str]:
     ]
     if boards:
         yield f"Boards to pull: {', '.join(boards)}."
+    if whole := say_left_whole(plan):
+        yield whole
 
 
 def _bought(line: PurchaseLine, thing: str) -> tuple[str, ...]:
@@ -98,8 +101,10 @@ def _bought(line: PurchaseLine, thing: str) -> tuple[str, ...]:
         per = f"{say_money(line.per)} a foot"
     else:
         how_much, per = "", f"{say_money(line.per)} each"
+    if line.by == "pack":
+        per = "for all"
     return (
-        f"{line.line} {line.grade}".strip(),
+        say_line(line),
         f"{count} {thing}{'' if count == 1 else 's'}",
         how_much,
         per,

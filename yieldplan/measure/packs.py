@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from yieldplan.measure.order import natural
 from yieldplan.model.pieces import Piece
-from yieldplan.model.plan import WoodPlan
+from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 
 
 def packs_opened(
@@ -42,3 +42,21 @@ def left_whole(
 def price_of_pack(pieces: Sequence[Piece]) -> int:
     """What the whole pack costs. [money/10,000]"""
     return sum(piece.price * piece.copies for piece in pieces)
+
+
+def say_left_whole(plan: Plan) -> str:
+    """`Bought with the packs and not cut, yours to keep: W6, W7.`; often nothing."""
+    names = [
+        piece.id if count == 1 else f"{count} of {piece.id}"
+        for wood in plan.woods
+        for piece, count in left_whole(wood, plan.pieces)
+    ]
+    if not names:
+        return ""
+    return f"Bought with the packs and not cut, yours to keep: {', '.join(names)}."
+
+
+def say_line(line: PurchaseLine) -> str:
+    """What a purchase line buys: `walnut 4/4 FAS`, `walnut 4/4, whole pack 8`."""
+    stock = f"{line.line} {line.grade}".strip()
+    return f"{stock}, whole pack {line.pack}" if line.pack else stock

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from yieldplan.drawing.found import mark_in_words, not_straight
 from yieldplan.measure.order import natural
+from yieldplan.measure.packs import left_whole
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Plan, WoodPlan
 from yieldplan.papers.workbook.book import Book
@@ -53,8 +54,17 @@ def _wood(sheet: Sheet, plan: Plan, wood: WoodPlan) -> None:
     for cutting in ordered:
         _board(sheet, cutting.piece, cutting.copy, plan.job.unit)
     taken = {cutting.piece.id for cutting in wood.cuttings}
+    whole = {piece.id: count for piece, count in left_whole(wood, plan.pieces)}
+    if whole:
+        names = [name if n == 1 else f"{n} of {name}" for name, n in whole.items()]
+        said = f"Take along, uncut, with the packs: {', '.join(names)}."
+        sheet.across(Put(value=said, size=9))
     left = sorted(
-        (p.id for p in plan.pieces if p.wood == wood.wood and p.id not in taken),
+        (
+            p.id
+            for p in plan.pieces
+            if p.wood == wood.wood and p.id not in {*taken, *whole}
+        ),
         key=natural,
     )
     if left:
@@ -66,7 +76,11 @@ def _board(sheet: Sheet, piece: Piece, copy: int, unit: UnitName) -> None:
         [mark_in_words(mark, unit) for mark in piece.marks]
         + list(not_straight(piece, unit))
     )
-    known = [f"lot {piece.lot}" if piece.lot else "", marks or "no marks noted"]
+    known = [
+        f"pack {piece.pack}" if piece.pack else "",
+        f"lot {piece.lot}" if piece.lot else "",
+        marks or "no marks noted",
+    ]
     if piece.is_sheet or piece.is_stick:
         known = []
     name = piece.id if piece.copies == 1 else f"{piece.id}, no. {copy}"

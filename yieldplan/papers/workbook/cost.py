@@ -14,6 +14,7 @@ from yieldplan.measure.gap import (
     how_cut,
     less_offcuts,
 )
+from yieldplan.measure.packs import say_left_whole, say_line
 from yieldplan.model.plan import Plan, WoodPlan
 from yieldplan.papers.workbook.book import Book
 from yieldplan.papers.workbook.cells import FEET, MONEY, Put, money
@@ -100,7 +101,7 @@ def _what_to_buy(sheet: Sheet, plan: Plan, cells: Cells) -> None:
     for line, cell in zip(shown, cells.lines, strict=False):
         feet = line.board_feet
         sheet.row(
-            Put(value=f"{line.line} {line.grade}".strip(), rule="thin"),
+            Put(value=say_line(line), rule="thin"),
             Put(value=pieces_in_words(line, piece_of), size=9, rule="thin"),
             Put(
                 value=decimal(feet, 2) if feet is not None else "", align="right",
@@ -134,6 +135,9 @@ def _what_to_buy(sheet: Sheet, plan: Plan, cells: Cells) -> None:
         ),
         least=19,
     )  # fmt: skip
+    whole = say_left_whole(plan)
+    if whole:
+        sheet.across(Put(value=whole, size=9))
     sheet.across(Put(value="Tax, surfacing and delivery are not in it.", size=9))
 
 

@@ -87,7 +87,6 @@ def metric_table(
                     )
                 )  # fmt: skip
             else:
-                cells.append(
-                    Put(value="by the piece", span=3, align="right", rule="thin")
-                )
+                sold = "the whole pack" if line.pack else "by the piece"
+                cells.append(Put(value=sold, span=3, align="right", rule="thin"))
             sheet.row(*cells)

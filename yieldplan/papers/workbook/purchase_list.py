@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from yieldplan.measure.packs import say_left_whole
 from yieldplan.measure.purchase import net_and_rough, running_length, say_run
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Plan, PurchaseLine
@@ -74,10 +75,12 @@ def _line(
     count = sum(copies for _, copies in line.pieces)
     feet = line.board_feet
     price = book.name(
-        f"price_{line.line}_{line.grade}_{line.by}",
+        f"price_{line.line}_{line.grade}_{line.by}_{line.pack}",
         sheet.cell_from_elsewhere(_PRICE, row),
     )
     amount = sheet.cell(_BOUGHT if line.by == "foot" else 4, row)
+    # A pack's price is the price of all its pieces.
+    cost = price if line.by == "pack" else f"{amount}*{price}"
     measures = [Put(value="", rule="thin")] * 4
     if feet is not None:
         net, rough = net_and_rough(plan, line)
@@ -102,10 +105,10 @@ def _line(
         *measures,
         Put(
             value=money(line.per), align="right", rule="box",
-            number_format=MONEY if line.by == "foot" else EACH,
+            number_format=EACH if line.by == "piece" else MONEY,
         ),
         Put(
-            formula=f"ROUND({amount}*{price},2)", value=money(line.total),
+            formula=f"ROUND({cost},2)", value=money(line.total),
             align="right", number_format=MONEY, rule="thin",
         ),
         least=20,
@@ -119,7 +122,11 @@ def _stock(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> str:
     size = line.line.removeprefix(line.wood).removeprefix(f" {piece.thickness}").strip()
     if piece.is_sheet:
         return f"{piece.thickness} sheet {size}".strip()
-    return f"stick {size}" if piece.is_stick else piece.thickness
+    if piece.is_stick:
+        return f"stick {size}"
+    return (
+        f"{piece.thickness}, whole pack {line.pack}" if line.pack else piece.thickness
+    )
 
 
 def _feet(board_feet: Fraction) -> Put:
@@ -174,6 +181,7 @@ def _notes(sheet: Sheet, plan: Plan, piece_of: Mapping[str, Piece]) -> None:
         "A price in a frame may be changed: the costs follow. The plan itself was made"
         " at the prices shown, and another price may make another plan the better one.",
         _sticks(plan, piece_of),
+        say_left_whole(plan),
         _dates(plan),
         "Tax, surfacing and delivery are not in it.",
     ]

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from yieldplan.measure.gap import counted_for
 from yieldplan.measure.money import down_to_the_cent
+from yieldplan.measure.packs import left_whole
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.plan import Plan, WoodPlan
@@ -63,10 +64,16 @@ def listed(names: Iterable[str]) -> str:
 def what_is_bought(plan: Plan) -> str:
     """`4 boards of walnut, 2 boards of poplar and 1 sheet of birch plywood`."""
     return listed(
-        f"{counted(len(wood.cuttings), wood.thing)} of {_made_of(plan.job, wood.wood)}"
+        f"{counted(_bought(plan, wood), wood.thing)} of {_made_of(plan.job, wood.wood)}"
         for wood in plan.woods
         if wood.cuttings
     )
+
+
+def _bought(plan: Plan, wood: WoodPlan) -> int:
+    """How many pieces are paid for, cut or not."""
+    whole = sum(count for _, count in left_whole(wood, plan.pieces))
+    return len(wood.cuttings) + whole
 
 
 def _made_of(job: Job, wood: str) -> str:
