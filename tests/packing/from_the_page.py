@@ -142,8 +142,8 @@ class Page:
         """V of the page."""
         if self.along < 1 or self.across < 1:
             return 0
-        if family == "E":
-            return max(self.greatest(prices, "R"), self.greatest(prices, "C"))
+        if family[0] == "E":
+            return max(self.greatest(prices, way + family[1:]) for way in "RC")
         value = {
             number: sum(
                 prices[demand] * count
@@ -152,7 +152,7 @@ class Page:
             for number in self.piece.holds
             if number not in self.problem.in_sets()
         }
-        self._of_sets = [
+        self.of_sets = [
             (
                 steps,
                 sum(
@@ -164,6 +164,8 @@ class Page:
             for steps in self.problem.sets
             if set(steps) <= self.piece.holds and self.piece.is_straight
         ]
+        if family.endswith("+"):
+            return BesideMarks(self, value).greatest(family)
         return self._rip(value) if family == "R" else self._crosscut(value)
 
     def worth(self, length: int, width: int, box: tuple[int, int, int, int]) -> int:
@@ -271,13 +273,129 @@ class Page:
                 + [section(i, j, 0) + board(j) for j in range(i + 1, self.along + 1)]
                 + [
                     worth + board(j)
-                    for j, worth in (in_steps(i, *each) for each in self._of_sets)
+                    for j, worth in (in_steps(i, *each) for each in self.of_sets)
                     if worth >= 0
                 ]
                 + ([board(i + 1)] if i < self.along else [])
             )
 
         return board(0)
+
+
+class BesideMarks:
+    """V of the page in R+ and C+: blanks on cells of their own."""
+
+    def __init__(self, page: Page, value: dict[int, int]) -> None:
+        self.page = page
+        self.value = value
+        self.places: dict[tuple[int, int], list[int]] = {}
+        for number in value:
+            long, wide = page.takes(number)
+            for x in range(page.along - long + 1):
+                # Taken for straight: nothing reaches further down.
+                self.places[number, x] = [
+                    u
+                    for u in range(page.across - wide + 1)
+                    if page.ways_up(number, x, x + long, u, u + wide, "R")
+                ]
+        self.strip = lru_cache(None)(self._strip)
+        self.section = lru_cache(None)(self._section)
+        self.clear_strip = lru_cache(None)(self._clear_strip)
+        self.clear = lru_cache(None)(self._clear)
+
+    def greatest(self, family: str) -> int:
+        page = self.page
+        if family == "C+":
+            return self._board()
+        if not page.piece.is_straight:
+            room, _ = page.room(0, page.along, "R")
+            whole = self.section(0, page.along, page.across)
+            return min(whole, self.clear(page.along, room))
+        return max(
+            self.section(0, page.along, v) + page.edge_worth(v)
+            for v in range(page.across + 1)
+        )
+
+    def _board(self) -> int:
+        page = self.page
+        best = [page.end_worth(0)] + [0] * page.along
+        begin = [0] * (page.along + 1)
+        for j in range(1, page.along + 1):
+            begin[j] = max(
+                [begin[j - 1]]
+                + [begin[i] + self._worth(i, j) for i in range(j)]
+                + [
+                    begin[j - long] + worth
+                    for long, worth in (self._in_steps(j, *s) for s in page.of_sets)
+                    if worth >= 0
+                ]
+            )
+            best[j] = begin[j] + page.end_worth(j)
+        return max(best)
+
+    def _worth(self, i: int, j: int) -> int:
+        page = self.page
+        worth = self.section(i, j, page.across)
+        if page.piece.is_straight:
+            return worth
+        room, _ = page.room(i, j, "C")
+        return min(worth, self.clear(j - i, room))
+
+    def _in_steps(
+        self, end: int, steps: tuple[int, ...], worth: int
+    ) -> tuple[int, int]:
+        """Cells along of a set that ends at a mark, and its worth; -1 where it may not."""
+        page, ways = self.page, {0, 1}
+        long_all = sum(page.takes(number)[0] for number in steps)
+        at = end - long_all
+        if at < 0:
+            return 0, -1
+        for number in steps:
+            long, wide = page.takes(number)
+            if wide > page.across:
+                return 0, -1
+            ways &= page.ways_up(number, at, at + long, 0, wide, "C")
+            worth += self.clear(long, page.across - wide)
+            at += long
+        return (long_all, worth) if ways else (0, -1)
+
+    def _section(self, i: int, j: int, v: int) -> int:
+        if v == 0:
+            return 0
+        return max(
+            [self.section(i, j, v - 1)]
+            + [self.section(i, j, u) + self.strip(i, j, u, v) for u in range(v)]
+        )
+
+    def _strip(self, i: int, j: int, u: int, v: int) -> int:
+        if i == j:
+            return 0
+        best = self.strip(i + 1, j, u, v)
+        for number, worth in self.value.items():
+            long, wide = self.page.takes(number)
+            if i + long <= j and any(
+                u <= low and low + wide <= v for low in self.places[number, i]
+            ):
+                best = max(best, worth + self.strip(i + long, j, u, v))
+        return best
+
+    def _clear(self, long: int, high: int) -> int:
+        """Strips of any widths beside each other, without a mark."""
+        return max(
+            [0]
+            + [
+                self.clear(long, high - wide) + self.clear_strip(long, wide)
+                for wide in range(1, high + 1)
+            ]
+        )
+
+    def _clear_strip(self, long: int, wide: int) -> int:
+        best = 0
+        for number, worth in self.value.items():
+            takes, needs = self.page.takes(number)
+            if takes <= long and needs <= wide:
+                best = max(best, worth + self.clear_strip(long - takes, wide))
+        return best
 
 
 def floor_of(problem: Problem, prices: Sequence[int], need: Sequence[int]) -> int:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.packing.from_the_page import Page
-from yieldplan.packing.pattern import Pattern
+from yieldplan.packing.pattern import Cut, Pattern, Strip
 from yieldplan.packing.problem import Problem
 
 
@@ -30,12 +30,27 @@ def assert_is_of_its_family(pattern: Pattern, problem: Problem) -> None:
                 assert cut.j <= section.j
                 assert wide <= strip.v - strip.u
                 assert cut.item in piece.holds
+                mark = cut.j
+                if cut.across is not None:
+                    assert problem.family.endswith("+")
+                    assert_lies_beside_marks(cut, strip, page)
+                    continue
                 i, j = (cut.i, cut.j)
                 if pattern.breakdown == "C":
                     i, j = section.i, section.j
                 assert page.may_lie(cut.item, i, j, strip.u, strip.v, pattern.breakdown)
-                mark = cut.j
     assert_sets_are_whole(pattern, problem, page)
+
+
+def assert_lies_beside_marks(cut: Cut, strip: Strip, page: Page) -> None:
+    """On a straight board, within its strip, clear on its own cells and in its zones."""
+    assert page.piece.is_straight
+    assert cut.across is not None
+    low, high = cut.across
+    assert strip.u <= low
+    assert high <= strip.v
+    assert high - low == page.takes(cut.item)[1]
+    assert page.may_lie(cut.item, cut.i, cut.j, low, high, "R")
 
 
 def assert_sets_are_whole(pattern: Pattern, problem: Problem, page: Page) -> None:

@@ -12,6 +12,9 @@ FAMILY_IN_WORDS: dict[Family, str] = {
     "R": "rip first",
     "C": "crosscut first",
     "E": "rip or crosscut first, board by board",
+    "R+": "rip first, narrow parts beside marks",
+    "C+": "crosscut first, narrow parts beside marks",
+    "E+": "rip or crosscut first, board by board, narrow parts beside marks",
 }
 """How a plan cuts its boards, as people read it."""
 

@@ -13,7 +13,7 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import MarksFrom, Piece
 from yieldplan.model.proofs import Limited, PacksProof, SetsProof, TriedProof
 
-Family = Literal["R", "C", "E"]
+Family = Literal["R", "C", "E", "R+", "C+", "E+"]
 Fate = Literal["trim", "edge", "burn", "keep"]
 Box = tuple[int, int, int, int]
 """x0, y0, x1, y1 in ticks, in the frame of the piece."""

@@ -20,7 +20,7 @@ def closed_up(pattern: Pattern, yard: Yard) -> Pattern:
     if pattern.breakdown == "R":
         (section,) = pattern.sections
         strips = tuple(
-            _closed_strip(strip, pattern.bin, yard) for strip in section.strips
+            _closed_strip(strip, section, pattern.bin, yard) for strip in section.strips
         )
         return replace(pattern, sections=(replace(section, strips=strips),))
     moved: list[Section] = []
@@ -61,7 +61,7 @@ def _shifted(section: Section, by: int) -> Section:
         tuple(
             replace(
                 strip,
-                cuts=tuple(Cut(c.i + by, c.j + by, c.item) for c in strip.cuts),
+                cuts=tuple(replace(c, i=c.i + by, j=c.j + by) for c in strip.cuts),
             )
             for strip in section.strips
         ),
@@ -70,7 +70,7 @@ def _shifted(section: Section, by: int) -> Section:
 
 def _may_lie(section: Section, bin_: int, yard: Yard) -> bool:
     return all(
-        yard.may_lie(cut.item, bin_, section.i, section.j, strip.u, strip.v)
+        yard.cut_may_lie(cut, bin_, section, strip, "C")
         for strip in section.strips
         for cut in strip.cuts
     )
@@ -93,17 +93,19 @@ def _one_face(run: list[Section], bin_: int, yard: Yard) -> bool:
     return bool(ways)
 
 
-def _closed_strip(strip: Strip, bin_: int, yard: Yard) -> Strip:
+def _closed_strip(strip: Strip, section: Section, bin_: int, yard: Yard) -> Strip:
     cuts: list[Cut] = []
     at = 0
     for cut in strip.cuts:
-        long = cut.j - cut.i
-        i = next(
-            i
+        there = (
+            replace(cut, i=i, j=i + cut.j - cut.i)
             for i in _places(at, cut.i, bin_, yard)
-            if i == cut.i
-            or yard.may_lie(cut.item, bin_, i, i + long, strip.u, strip.v, "R")
         )
-        cuts.append(Cut(i, i + long, cut.item))
-        at = i + long
+        moved = next(
+            each
+            for each in there
+            if each.i == cut.i or yard.cut_may_lie(each, bin_, section, strip, "R")
+        )
+        cuts.append(moved)
+        at = moved.j
     return replace(strip, cuts=tuple(cuts))

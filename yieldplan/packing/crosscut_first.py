@@ -26,7 +26,7 @@ class CrosscutFirst:
     def __init__(self, group: Group) -> None:
         self.group = group
         self._rows = Sections(group)
-        self._in_steps = InSteps(group, self._rows)
+        self.in_steps = InSteps(group, self._rows)
         self._lengths = self._rows.lengths
         self._place_of = {faces.bin: place for place, faces in enumerate(group.bins)}
         self._along = np.array([f.grid.along for f in group.bins], np.int64)
@@ -69,7 +69,7 @@ class CrosscutFirst:
         return (
             300
             + self._rows.work(num_bins)
-            + int(share * self._in_steps.work)
+            + int(share * self.in_steps.work)
             + self.group.longest * (12 + num_bins * num_lengths // 300)
         )
 
@@ -80,7 +80,7 @@ class CrosscutFirst:
         self._column = {number: column for column, number in enumerate(bins)}
         places = [self._place_of[number] for number in bins]
         self._sections = self._rows.reprice(values, places)
-        self._in_steps.reprice(item_value, self._sections, places)
+        self.in_steps.reprice(item_value, self._sections, places)
         self._best = self._along_the_length(np.array(places, np.int64))
         self._end = [
             best_end(self._best[:, column], self.group.bins[place].offcuts.along)
@@ -112,7 +112,7 @@ class CrosscutFirst:
         for j in range(1, size + 1):
             num = int(self._lengths.floor[j]) + 1
             np.copyto(best[j], best[j - 1])
-            for long, value in self._in_steps.best:
+            for long, value in self.in_steps.best:
                 if long <= j:
                     np.maximum(best[j], best[j - long] + value[j - long], out=best[j])
             if num == 1:
@@ -163,12 +163,12 @@ class CrosscutFirst:
         return [Section(i, j, tuple(strips))]
 
     def _one_set(self, place: int, column: int, best: Ints, j: int) -> list[Section]:
-        for number, (long, value) in enumerate(self._in_steps.best):
+        for number, (long, value) in enumerate(self.in_steps.best):
             i = j - long
             if (
                 i >= 0
                 and value[i, column] > 0
                 and best[i] + value[i, column] == best[j]
             ):
-                return self._in_steps.trace(number, place, i)
+                return self.in_steps.trace(number, place, i)
         raise ValueError("a board's value has no sections behind it")

@@ -109,6 +109,32 @@ class InSteps:
                     found[:, column[on.place]] = value
             self.best.append((sum(steps.lengths), found))
 
+    def at_most(
+        self, item_value: Sequence[int], stacks: Ints, places: Sequence[int]
+    ) -> list[Ints]:
+        """For each set, what it is worth by mark and board if no mark lies beside its steps.
+
+        Parameters
+        ----------
+        stacks
+            Worth of strips beside each other in clear wood, by height and length in cells.
+        """
+        column = {place: number for number, place in enumerate(places)}
+        found = []
+        for steps, placed in zip(self.group.sets, self._placed, strict=True):
+            worth = sum(item_value[number] for number in steps.items)
+            most = np.full((self.group.longest + 1, len(places)), LOW, np.int64)
+            for on in placed:
+                if on.place in column and worth:
+                    across = self.group.bins[on.place].grid.across
+                    beside = sum(
+                        int(stacks[across - wide, long])
+                        for wide, long in zip(steps.widths, steps.lengths, strict=True)
+                    )
+                    most[:, column[on.place]] = on.may + worth + beside
+            found.append(most)
+        return found
+
     @property
     def work(self) -> int:
         """Units of work that pricing the sets takes."""

@@ -13,11 +13,19 @@ Breakdown = Literal["R", "C"]
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """An item in its strip, from mark `i` to mark `j`."""
+    """An item in its strip, from mark `i` to mark `j`.
+
+    Parameters
+    ----------
+    across
+        The cells it has to itself where the strip need not be clear, from the lower edge
+        to the upper one; None where the whole strip is as clear as the item asks.
+    """
 
     i: int
     j: int
     item: int
+    across: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,14 +115,17 @@ def cut_to_demand(
     return replace(pattern, sections=tuple(sections)), open_
 
 
-def tidy(pattern: Pattern, problem_sizes: Sequence[tuple[int, int]]) -> Pattern:
+def tidy(pattern: Pattern, sizes: Sequence[tuple[int, int]]) -> Pattern:
     """The pattern without empty strips and sections, each no larger than it must be."""
     sections = []
     for section in pattern.sections:
         strips = tuple(
             replace(
                 strip,
-                v=strip.u + max(problem_sizes[cut.item][1] for cut in strip.cuts),
+                v=max(
+                    cut.across[1] if cut.across else strip.u + sizes[cut.item][1]
+                    for cut in strip.cuts
+                ),
             )
             for strip in section.strips
             if strip.cuts

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from yieldplan.packing.crosscut_first import CrosscutFirst
 from yieldplan.packing.crossings import Ints
+from yieldplan.packing.fast import beside_marks
 from yieldplan.packing.group import groups_of
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.rip_first import RipFirst
 from yieldplan.packing.tables import shape_values
+
+if TYPE_CHECKING:
+    from yieldplan.packing.beside_marks import BesideMarks
 
 
 class Pricing:
@@ -25,19 +30,20 @@ class Pricing:
         self.problem = problem
         self._groups = groups_of(problem)
         self._saws: list[list[RipFirst | CrosscutFirst]] = []
+        self._beside: list[BesideMarks] = []
+        ways = "CR" if problem.family[0] == "E" else problem.family[0]
         for group in self._groups:
-            saws: list[RipFirst | CrosscutFirst] = []
-            if problem.family in ("C", "E"):
-                saws.append(CrosscutFirst(group))
-            if problem.family in ("R", "E"):
-                saws.append(RipFirst(group))
-            self._saws.append(saws)
+            crosscut = CrosscutFirst(group) if "C" in ways else None
+            rip = RipFirst(group) if "R" in ways else None
+            self._saws.append([saw for saw in (crosscut, rip) if saw is not None])
+            if problem.family.endswith("+"):
+                self._beside.append(beside_marks(group, ways, crosscut))
         self._group_of = {
             faces.bin: place
             for place, group in enumerate(self._groups)
             for faces in group.bins
         }
-        self._saw: dict[int, RipFirst | CrosscutFirst] = {}
+        self._saw: dict[int, RipFirst | CrosscutFirst | BesideMarks] = {}
         self.work = 0
 
     @property
@@ -52,10 +58,13 @@ class Pricing:
             saw.work(len(group.bins))
             for group, saws in zip(self._groups, self._saws, strict=True)
             for saw in saws
-        )
+        ) + sum(saw.work(len(saw.group.bins)) for saw in self._beside)
 
     def price(self, prices: Sequence[int], bins: Sequence[int] | None = None) -> Ints:
-        """The greatest value of one pattern of each bin.
+        """The greatest value of one pattern of each bin, which the floor rests on.
+
+        Where narrow parts may lie beside marks it may be more than `pattern` is worth, on
+        boards that are not straight and where sets are cut in steps.
 
         Parameters
         ----------
@@ -69,6 +78,7 @@ class Pricing:
             for item in self.problem.items
         ]
         best = np.zeros(len(self.problem.bins), np.int64)
+        at_most = np.zeros(len(self.problem.bins), np.int64)
         self._saw = {}
         for place, group in enumerate(self._groups):
             here = [
@@ -85,7 +95,18 @@ class Pricing:
                     if number not in self._saw or value > best[number]:
                         best[number] = value
                         self._saw[number] = saw
-        return best
+            if not self._beside:
+                continue
+            beside = self._beside[place]
+            self.work += beside.work(len(here))
+            found, most = beside.reprice(values, here, item_value)
+            at_most[here] = most
+            for number, value in zip(here, found, strict=True):
+                # Only where it gains something: it takes more cuts.
+                if value > best[number]:
+                    best[number] = value
+                    self._saw[number] = beside
+        return at_most if self._beside else best
 
     def pattern(self, number: int) -> Pattern:
         """A best pattern of a bin that was priced last."""

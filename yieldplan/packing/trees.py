@@ -73,12 +73,16 @@ class _Tree:
 
     def _blank(self, box: Box, section: Section, strip: Strip, cut: Cut) -> Node:
         item = self.problem.items[cut.item]
-        i, j = (
-            (cut.i, cut.j) if self.pattern.breakdown == "R" else (section.i, section.j)
-        )
         is_ripped_first = self.pattern.breakdown == "R"
-        room = self.rooms.whole() if is_ripped_first else self.rooms.section(i, j)
-        met = blocks_met(self.grid, i, j, strip.u, strip.v, room.down)
+        room = (
+            self.rooms.whole()
+            if is_ripped_first
+            else self.rooms.section(section.i, section.j)
+        )
+        is_alone = is_ripped_first or cut.across is not None
+        i, j = (cut.i, cut.j) if is_alone else (section.i, section.j)
+        low, high = cut.across or (strip.u, strip.v)
+        met = blocks_met(self.grid, i, j, low, high, room.down)
         up = face_up(item, met)
         if up is None:
             raise ValueError(f"{item.name} lies on a mark it may not bear")
@@ -87,6 +91,10 @@ class _Tree:
         def leaf(part: Box) -> Node:
             return Node(id="", box=part, blank=item.name, face_up=face)
 
+        if cut.across is not None:
+            # Ripped out of its own piece of the strip, from beside a mark.
+            own = Stretch(self._strip_from(low), self._strip_to(high), leaf)
+            return lay(box, "rip", [own], self.problem.kerf)
         needed = size_of(item, self.problem).across
         over = (strip.v - strip.u - needed) * self.problem.step_across
         if over > self.problem.kerf or (over and self.exact):

@@ -16,7 +16,14 @@ from yieldplan.packing.cells import (
     zones_of,
 )
 from yieldplan.packing.offcuts import Offcuts
-from yieldplan.packing.pattern import Breakdown, Pattern, makes_of
+from yieldplan.packing.pattern import (
+    Breakdown,
+    Cut,
+    Pattern,
+    Section,
+    Strip,
+    makes_of,
+)
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.rooms import Room, Rooms
@@ -109,6 +116,19 @@ class Yard:
         ]
         return not is_in_a_zone(asked, at_ends)
 
+    def cut_may_lie(
+        self, cut: Cut, bin_: int, section: Section, strip: Strip, breakdown: Breakdown
+    ) -> bool:
+        """Whether the cells that an item takes up where it is cut are clear enough for it."""
+        room = self.room(bin_, breakdown, section.i, section.j)
+        if cut.across is not None:
+            # It has cells to itself: rip first or not, only these must be clear.
+            return self.may_lie(
+                cut.item, bin_, cut.i, cut.j, *cut.across, breakdown="R", room=room
+            )
+        i, j = (cut.i, cut.j) if breakdown == "R" else (section.i, section.j)
+        return self.may_lie(cut.item, bin_, i, j, strip.u, strip.v, breakdown, room)
+
     def ways_up(
         self, item: int, bin_: int, i: int, j: int, u: int, v: int
     ) -> tuple[int, ...]:
@@ -124,12 +144,17 @@ class Yard:
         """Whether a bin has a place for an item at all."""
         if item not in self.problem.bins[bin_].holds:
             return False
+        family = self.problem.family
         ways: dict[str, tuple[Breakdown, ...]] = {
             "E": ("C", "R"),
             "C": ("C",),
             "R": ("R",),
         }
-        return any(self._can_hold(item, bin_, way) for way in ways[self.problem.family])
+        may = ways[family[0]]
+        if family == "C+" and self.problem.bins[bin_].is_straight:
+            # Its zones must be clear where they lie, as if the board were ripped first.
+            may = ("C", "R")
+        return any(self._can_hold(item, bin_, way) for way in may)
 
     def _can_hold(self, item: int, bin_: int, way: Breakdown) -> bool:
         grid, size = self.grids[bin_], self.sizes[item]
