@@ -113,7 +113,11 @@ class Clock:
 
     def hear(self, progress: Progress) -> None:
         """Note when it was said."""
-        self.heard.append((time.monotonic() - self.began, progress))
+        self.heard.append((self.seconds(), progress))
+
+    def seconds(self) -> float:
+        """Since the search began."""
+        return time.monotonic() - self.began
 
     def end(self, seconds: float, solution: Solution) -> None:
         """The last word: what is handed back, whether it was said before or not."""
@@ -167,7 +171,7 @@ def measure_here(task: Task) -> Measured:
     clock, memory = Clock(), Memory()
     stop = Stop(gap=task.gap, seconds=task.seconds)
     solution = solve_with(problem, stop, clock.hear, task.workers)
-    seconds = time.monotonic() - clock.began
+    seconds = clock.seconds()
     memory_mb = memory.peak_mb()
     clock.end(seconds, solution)
     report, check_seconds = checked(problem, solution, is_checked=task.is_checked)
