@@ -27,8 +27,10 @@ from yieldplan.packing.offcuts import best_end
 from yieldplan.packing.pattern import Breakdown, Cut, Pattern, Section, Strip
 from yieldplan.packing.tables import ShapeValues
 
-_STEPS_A_UNIT = 700
-"""Steps of the compiled loops in a unit of work: about a microsecond."""
+_NONE = -1
+"""No section ends at this mark."""
+_PLAIN = -(10**6)
+"""The best sections up to this mark are those of family C."""
 
 
 @dataclass(frozen=True)
@@ -60,7 +62,7 @@ class BesideMarks:
         self._plain = plain
         self._place_of = {faces.bin: place for place, faces in enumerate(group.bins)}
         self._work_of_round = sum(
-            faces.grid.along * faces.grid.across**2 // 60 for faces in group.bins
+            faces.grid.along * faces.grid.across**2 // 80 for faces in group.bins
         )
         self._rooms = {
             place: faces.rooms.table(np.arange(faces.grid.along + 1))[0]
@@ -140,7 +142,10 @@ class BesideMarks:
     ) -> _Priced:
         grid, items = faces.grid, self._items
         best = np.zeros(grid.along + 1, np.int64)
-        begins = np.zeros(grid.along + 1, np.int64)
+        if self._plain is not None:
+            # What is known already need not be found again.
+            best[:] = self._plain.worths(faces.bin)[: grid.along + 1]
+        begins = np.where(np.diff(best, prepend=0) > 0, _PLAIN, _NONE)
         rooms = self._rooms.get(self._place_of[faces.bin], np.zeros((0, 0), np.int64))
         best_sections(
             items.lengths,
@@ -180,6 +185,7 @@ class BesideMarks:
         fill_section(
             i,
             across,
+            np.full(j + 1, -1, np.int64),
             items.lengths,
             items.values,
             items.is_width,
@@ -205,7 +211,11 @@ class BesideMarks:
         j = priced.end
         while j > 0:
             i = int(priced.behind[j])
-            if i == -1:
+            if i == _PLAIN:
+                assert self._plain is not None
+                sections = [*self._plain.sections(number, j), *sections]
+                break
+            if i == _NONE:
                 j -= 1
             elif i >= 0:
                 strips = self._section(faces, marks, i, j, faces.grid.across)

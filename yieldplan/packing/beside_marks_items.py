@@ -36,13 +36,23 @@ class Marks:
 
 def items_of(group: Group, values: ShapeValues) -> Items:
     """The shapes of a group that are worth something."""
-    shapes = [
-        (shape.length, shape.width, number)
-        for number, shape in enumerate(group.shapes)
-        if values.value[number] > 0
-    ]
-    chosen = [group.shapes[number] for _, _, number in sorted(shapes)]
-    numbers = [number for _, _, number in sorted(shapes)]
+    shapes: list[tuple[int, int, int]] = []
+    kept: dict[int, list[tuple[int, int]]] = {}
+    for number, shape in sorted(
+        enumerate(group.shapes), key=lambda each: (each[1].length, each[1].width)
+    ):
+        worth = int(values.value[number])
+        known = kept.setdefault(shape.face_class, [])
+        # A smaller one that is worth as much lies wherever this one may.
+        if worth <= 0 or any(
+            wide <= shape.width and value >= worth for wide, value in known
+        ):
+            continue
+        if not any(shape.zones):
+            known.append((shape.width, worth))
+        shapes.append((shape.length, shape.width, number))
+    chosen = [group.shapes[number] for _, _, number in shapes]
+    numbers = [number for _, _, number in shapes]
     is_width = np.zeros(group.widest + 1, np.int64)
     is_width[[shape.width for shape in chosen]] = 1
     return Items(

@@ -67,6 +67,7 @@ def fill_strip(
 def fill_section(
     begin: int,
     up_to: int,
+    least: Ints,
     lengths: Ints,
     values: Ints,
     is_width: Ints,
@@ -83,6 +84,9 @@ def fill_section(
     ----------
     up_to
         Cells across up to which each worth is wanted; the last one is in any case.
+    least
+        What the whole is worth in another way, by mark: stacks that cannot be worth more
+        are left out. Below 0 for none.
     strips, stacks
         Worths without a mark.
     stack
@@ -135,6 +139,16 @@ def fill_section(
             if not is_edge:
                 continue
             steps += (end - begin) // 8
+            if least[end] >= 0:
+                # At best the strip is as good as clear, and so is all above it.
+                is_hopeful = False
+                for x in range(begin + 1, end + 1):
+                    clear = strips[v - u, x - begin] + stacks[across - v, x - begin]
+                    if stack[u, x] + clear > least[x]:
+                        is_hopeful = True
+                        break
+                if not is_hopeful:
+                    continue
             if not is_met:
                 found = strips[v - u]
                 for x in range(begin + 1, end + 1):
@@ -180,15 +194,15 @@ def best_sections(
         Cells along of each set in steps, and its worth by the mark it begins at (below
         0 where it may not begin).
     best, begins
-        Take, for each mark, the worth, and where the last section begins: -1 where none
-        ends there, and -2 - n for the set n.
+        For each mark the worth, at first of some patterns that are known already, and
+        where the last section begins: -1 where none ends there, -2 - n for the set n; what
+        it is at first stays where nothing better is found.
     stack
         Room for the worth of stacks.
     """
     along, across = len(best) - 1, stack.shape[0] - 1
-    best[:] = 0
-    begins[:] = -1
     steps = 0
+    least = np.zeros(along + 1, np.int64)
     for i in range(along + 1):
         if i and best[i] < best[i - 1]:
             best[i], begins[i] = best[i - 1], -1
@@ -202,8 +216,25 @@ def best_sections(
         # a crooked board may be wider when it is shorter.
         if i == along or (i and best[i] == best[i - 1] and not len(rooms)):
             continue
+        is_hopeful = False
+        for j in range(i + 1, along + 1):
+            least[j] = best[j] - best[i]
+            is_hopeful |= stacks[across, j - i] > least[j]
+        if not is_hopeful:
+            continue
         steps += fill_section(
-            i, 0, lengths, values, is_width, tops, is_new, blocks, strips, stacks, stack
+            i,
+            0,
+            least,
+            lengths,
+            values,
+            is_width,
+            tops,
+            is_new,
+            blocks,
+            strips,
+            stacks,
+            stack,
         )
         for j in range(i + 1, along + 1):
             worth = stack[across, j]

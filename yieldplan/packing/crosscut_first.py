@@ -34,6 +34,9 @@ class CrosscutFirst:
         # The section that starts at i and ends at j: row _from[i] + _to[j].
         self._from = np.zeros((len(group.bins), size), np.int64)
         self._to = np.zeros((len(group.bins), size), np.int64)
+        self._begins = np.zeros((len(group.bins), size), dtype=bool)
+        for place, faces in enumerate(group.bins):
+            self._begins[place, [block.i1 for block in faces.blocks]] = True
         # A board that is not straight has another first row for each length and start.
         self._bases: dict[int, Ints] = {}
         for place, faces in enumerate(group.bins):
@@ -93,48 +96,70 @@ class CrosscutFirst:
         return self._best[self._end, np.arange(len(places))] + worth
 
     def _along_the_length(self, places: Ints) -> Ints:
-        totals = self._lengths.totals
-        num_lengths = len(totals)
+        """Best value by mark and board: sections on from every mark where one may begin.
+
+        Where a mark ends, or the value just rose: any other section can slide toward the
+        zero end without loss. On a crooked board another start may have more room.
+        """
+        lengths = self._lengths.totals
+        num_lengths = len(lengths)
         from_ = self._from[places] * num_lengths
         to = self._to[places] * num_lengths
-        crooked = [
-            column for column, p in enumerate(places.tolist()) if p in self._bases
-        ]
-        bases = (
-            np.stack([self._bases[int(places[column])] for column in crooked])
-            if crooked
-            else np.zeros((0, 0, 0), np.int64)
-        )
+        crooked = {
+            column: self._bases[place]
+            for column, place in enumerate(places.tolist())
+            if place in self._bases
+        }
+        is_begin = self._begins[places].copy()
+        is_begin[sorted(crooked)] = True
         flat = self._sections.ravel()
         size = int(self._along[places].max())
-        best = np.zeros((self.group.longest + 1, len(places)), np.int64)
-        columns = np.arange(num_lengths)
-        for j in range(1, size + 1):
-            num = int(self._lengths.floor[j]) + 1
-            np.copyto(best[j], best[j - 1])
+        best = np.zeros((len(places), self.group.longest + 1), np.int64)
+        which = np.arange(num_lengths)
+        for i in range(size + 1):
+            here = best[:, i]
+            if i:
+                is_active = is_begin[:, i] | (here > best[:, i - 1])
+                np.maximum(here, best[:, i - 1], out=here)
+                active = np.flatnonzero(is_active)
+            else:
+                active = np.arange(len(places))
             for long, value in self.in_steps.best:
-                if long <= j:
-                    np.maximum(best[j], best[j - long] + value[j - long], out=best[j])
-            if num == 1:
+                if i + long <= size:
+                    ends = best[:, i + long]
+                    np.maximum(ends, here + value[i], out=ends)
+            num = int(self._lengths.floor[size - i]) + 1
+            if num == 1 or not len(active):
                 continue
-            starts = j - totals[1:num]
-            at = from_[:, starts]
-            at += to[:, j, None] + columns[1:num]
-            if crooked:
-                base = bases[:, columns[1:num], starts]
-                # Row 0 is worth nothing, whatever marks are met.
-                at[crooked] = np.where(base > 0, at[crooked] + base * num_lengths, 0)
+            ends = i + lengths[1:num]
+            at = to[active[:, None], ends] + from_[active, i, None]
+            at += which[1:num]
+            for row, column in enumerate(active.tolist() if crooked else ()):
+                if column in crooked:
+                    base = crooked[column][1:num, i]
+                    # Row 0 is worth nothing, whatever marks are met.
+                    at[row] = np.where(base > 0, at[row] + base * num_lengths, 0)
             found = flat[at]
-            found += best[starts].T
-            np.maximum(best[j], found.max(axis=1), out=best[j])
-        return best
+            found += here[active, None]
+            np.maximum(found, best[active[:, None], ends], out=found)
+            best[active[:, None], ends] = found
+        np.maximum.accumulate(best, axis=1, out=best)
+        return best.T
 
     def pattern(self, number: int) -> Pattern:
         """A best pattern of a bin that was priced last."""
+        sections = self.sections(number, self._end[self._column[number]])
+        return Pattern(number, "C", tuple(sections))
+
+    def worths(self, number: int) -> Ints:
+        """The value of the best sections of a bin that end at each mark or before it."""
+        return self._best[:, self._column[number]]
+
+    def sections(self, number: int, j: int) -> list[Section]:
+        """The best sections of a bin up to a mark, at the prices asked last."""
         place, column = self._place_of[number], self._column[number]
         best = self._best[:, column]
         sections: list[Section] = []
-        j = self._end[column]
         while best[j] > 0:
             if best[j] == best[j - 1]:
                 j -= 1
@@ -144,7 +169,7 @@ class CrosscutFirst:
             )
             sections = [*found, *sections]
             j = found[0].i
-        return Pattern(number, "C", tuple(sections))
+        return sections
 
     def _one_section(self, place: int, best: Ints, j: int) -> list[Section]:
         """The last section of a best pattern that ends at j; none if a set does."""
