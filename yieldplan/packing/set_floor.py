@@ -80,12 +80,12 @@ def set_floor(
         if row is None:
             break
         tree.add_row(row)
-    if tree.least <= certificate.value:
+    # A plan in hand costs a multiple of the step; more than it costs is never true.
+    least = min(tree.least, limit // step * step)
+    if least <= certificate.value:
         return certificate
     kept, used = tree.proof()
-    return certificate.with_sets(
-        SetsProof(min(tree.least, limit), tuple(row.row for row in used), kept)
-    )
+    return certificate.with_sets(SetsProof(least, tuple(row.row for row in used), kept))
 
 
 class _Search:
