@@ -115,7 +115,8 @@ class CrosscutFirst:
         flat = self._sections.ravel()
         size = int(self._along[places].max())
         best = np.zeros((len(places), self.group.longest + 1), np.int64)
-        which = np.arange(num_lengths)
+        floor = self._lengths.floor
+        shortest = int(lengths[1]) if num_lengths > 1 else size + 1
         for i in range(size + 1):
             here = best[:, i]
             if i:
@@ -128,21 +129,23 @@ class CrosscutFirst:
                 if i + long <= size:
                     ends = best[:, i + long]
                     np.maximum(ends, here + value[i], out=ends)
-            num = int(self._lengths.floor[size - i]) + 1
-            if num == 1 or not len(active):
+            first = i + shortest
+            if first > size or not len(active):
                 continue
-            ends = i + lengths[1:num]
-            at = to[active[:, None], ends] + from_[active, i, None]
-            at += which[1:num]
+            # All lengths in a row, so that they are copied as stretches: one that is no
+            # sum is worth what the next shorter sum is.
+            at = to[active, first : size + 1]
+            at += from_[active, i, None]
+            at += floor[shortest : size + 1 - i]
             for row, column in enumerate(active.tolist() if crooked else ()):
                 if column in crooked:
-                    base = crooked[column][1:num, i]
+                    base = crooked[column][floor[shortest : size + 1 - i], i]
                     # Row 0 is worth nothing, whatever marks are met.
                     at[row] = np.where(base > 0, at[row] + base * num_lengths, 0)
-            found = flat[at]
+            found = flat.take(at)
             found += here[active, None]
-            np.maximum(found, best[active[:, None], ends], out=found)
-            best[active[:, None], ends] = found
+            np.maximum(found, best[active, first : size + 1], out=found)
+            best[active, first : size + 1] = found
         np.maximum.accumulate(best, axis=1, out=best)
         return best.T
 
