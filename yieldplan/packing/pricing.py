@@ -30,14 +30,12 @@ class Pricing:
         self.problem = problem
         self._groups = groups_of(problem)
         self._saws: list[list[RipFirst | CrosscutFirst]] = []
-        self._beside: list[BesideMarks] = []
-        ways = "CR" if problem.family[0] == "E" else problem.family[0]
+        self._beside: dict[int, BesideMarks] = {}
+        self._ways = ways = "CR" if problem.family[0] == "E" else problem.family[0]
         for group in self._groups:
             crosscut = CrosscutFirst(group) if "C" in ways else None
             rip = RipFirst(group) if "R" in ways else None
             self._saws.append([saw for saw in (crosscut, rip) if saw is not None])
-            if problem.family.endswith("+"):
-                self._beside.append(beside_marks(group, ways, crosscut))
         self._group_of = {
             faces.bin: place
             for place, group in enumerate(self._groups)
@@ -45,6 +43,8 @@ class Pricing:
         }
         self._saw: dict[int, RipFirst | CrosscutFirst | BesideMarks] = {}
         self.work = 0
+        self.is_plain = not problem.family.endswith("+")
+        """Whether no part lies beside a mark: set it for a first plan in a wider family, whose patterns these are too; what is priced then proves no floor of it."""
 
     @property
     def bins(self) -> list[int]:
@@ -58,7 +58,20 @@ class Pricing:
             saw.work(len(group.bins))
             for group, saws in zip(self._groups, self._saws, strict=True)
             for saw in saws
-        ) + sum(saw.work(len(saw.group.bins)) for saw in self._beside)
+        ) + sum(
+            self._saw_beside(place).work(len(group.bins))
+            for place, group in enumerate(self._groups)
+            if not self.is_plain
+        )
+
+    def _saw_beside(self, place: int) -> BesideMarks:
+        """The saw of a group for parts beside marks; loaded when it is first asked for."""
+        if place not in self._beside:
+            group = self._groups[place]
+            crosscut = self._saws[place][0]
+            plain = crosscut if isinstance(crosscut, CrosscutFirst) else None
+            self._beside[place] = beside_marks(group, self._ways, plain)
+        return self._beside[place]
 
     def price(self, prices: Sequence[int], bins: Sequence[int] | None = None) -> Ints:
         """The greatest value of one pattern of each bin, which the floor rests on.
@@ -95,9 +108,9 @@ class Pricing:
                     if number not in self._saw or value > best[number]:
                         best[number] = value
                         self._saw[number] = saw
-            if not self._beside:
+            if self.is_plain:
                 continue
-            beside = self._beside[place]
+            beside = self._saw_beside(place)
             self.work += beside.work(len(here))
             found, most = beside.reprice(values, here, item_value)
             at_most[here] = most
@@ -106,7 +119,7 @@ class Pricing:
                 if value > best[number]:
                     best[number] = value
                     self._saw[number] = beside
-        return at_most if self._beside else best
+        return best if self.is_plain else at_most
 
     def pattern(self, number: int) -> Pattern:
         """A best pattern of a bin that was priced last."""
