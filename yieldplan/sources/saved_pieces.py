@@ -94,6 +94,8 @@ def saved_pieces(document: Document) -> SavedPieces:
     for piece in document["stock"]:
         if not all(isinstance(piece[key], str) for key in _TEXTS):
             raise TypeError(f"a piece of stock whose {', '.join(_TEXTS)} are no texts")
+        if not isinstance(piece.get("pack", ""), str):
+            raise TypeError("a piece of stock whose pack is no text")
         if not all(isinstance(piece[key], int) for key in _NUMBERS):
             raise TypeError(
                 f"a piece of stock whose {', '.join(_NUMBERS)} are no numbers"

@@ -113,6 +113,7 @@ def left_of(
     used: Counter[str] = Counter()
     where = Where(file=file)
     from_job = names_of_the_job(job, Faults())
+    paid_packs = _paid_packs(pieces, since)
     marks = {spot.name: _marks(spot, pieces, since) for spot in pieces.spots.values()}
 
     def offer(spot: Spot) -> None:
@@ -138,7 +139,7 @@ def left_of(
             continue
         if not spot.above and not is_begun:
             if not is_from_job:
-                paid = spot.name in since.bought
+                paid = spot.name in since.bought or _pack(spot) in paid_packs
                 found.append(
                     whole_piece(spot, marks[spot.name], where, job.unit, is_paid=paid)
                 )
@@ -154,6 +155,18 @@ def left_of(
         offer(spot)
     made = Counter(document.get("on_the_bench", {})) + Counter(done.parts)
     return Left(pieces=tuple(found), made=dict(sorted(made.items())), used=dict(used))
+
+
+def _pack(spot: Spot) -> str | None:
+    pack: str | None = spot.stock.get("pack")
+    return pack
+
+
+def _paid_packs(pieces: SavedPieces, since: Since) -> frozenset[str]:
+    """Packs that a board was cut or bought of: who buys one board of them buys all."""
+    touched = since.cut | since.gone | since.bought
+    found = (_pack(spot) for name, spot in pieces.spots.items() if name in touched)
+    return frozenset(pack for pack in found if pack)
 
 
 def _new_marks(spot: Spot, pieces: SavedPieces, since: Since) -> list[Mark]:
