@@ -119,7 +119,7 @@ MIXED = f"""{HEAD}\
 F1,ash,4/4,8',6-1/2,FAS,60.00,,,
 F2,ash,4/4,8',6-1/2,FAS,60.00,,,
 C1,ash,4/4,8',6-1/2,No. 1 Common,30.00,,,knot 20 to 22 x 2 to 4
-C2,ash,4/4,8',6-1/2,No. 1 Common,30.00,,,knot 20 to 22 x 2 to 4 | knot 70 to 72 x 2 to 4
+C2,ash,4/4,8',6-1/2,No. 1 Common,30.00,,,knot 20 to 22 x 2 to 4 | knot 60 to 62 x 2 to 4
 """
 
 
