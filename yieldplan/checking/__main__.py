@@ -15,6 +15,15 @@ HOLDS, REFUSED, MISTYPED, UNREADABLE = 0, 1, 2, 3
 LARGEST_FILE = 200_000_000
 """[bytes]"""
 MOST_PRINTED = 40
+FAMILIES = {
+    "R": "rip first",
+    "C": "crosscut first",
+    "E": "rip or crosscut first",
+    "R+": "rip first, narrow parts beside marks",
+    "C+": "crosscut first, narrow parts beside marks",
+    "E+": "rip or crosscut first, narrow parts beside marks",
+}
+"""How a person says them."""
 
 
 class DoubledKeyError(ValueError):
@@ -67,9 +76,8 @@ def _said(path: Path, document: Any, report: dict[str, Any]) -> list[str]:
             lines.append(f"- and {len(objections) - MOST_PRINTED} more like these.")
         return lines
     lines = [f"{path}: {document['title']} holds."]
-    families = {"R": "rip first", "C": "crosscut first", "E": "rip or crosscut first"}
     for wood in document["woods"]:
-        name, family = wood["wood"], families[wood["rules"]["family"]]
+        name, family = wood["wood"], FAMILIES[wood["rules"]["family"]]
         cost, floor = report["costs"][name], report["floors"][name]
         step = say_length(wood["rules"]["step"][0], document["unit"])
         than = "" if cost == floor else f" than {say_money(floor)}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from yieldplan.checking.beside_marks import crosscut_beside, ripped_beside
 from yieldplan.checking.facts import Piece, Rules
 from yieldplan.checking.grid import Grid
 from yieldplan.checking.obstacles import Soft, obstacles_ripped, split, within
@@ -22,6 +23,12 @@ def greatest(piece: Piece, rules: Rules, grid: Grid, tables: Tables) -> int:
         worths.append(_with_offcut(best, offcuts_ripped(piece, rules, grid)))
     if rules.family in ("C", "E"):
         best = Sections(grid, tables).worths()
+        worths.append(_with_offcut(best, offcuts_crosscut(piece, rules, grid)))
+    if rules.family in ("R+", "E+"):
+        best = ripped_beside(grid, tables)
+        worths.append(_with_offcut(best, offcuts_ripped(piece, rules, grid)))
+    if rules.family in ("C+", "E+"):
+        best = crosscut_beside(grid, tables)
         worths.append(_with_offcut(best, offcuts_crosscut(piece, rules, grid)))
     return max(worths)
 

@@ -26,7 +26,7 @@ from yieldplan.checking.wanted import Blank, GlueUp, Inside, Part, Step
 VERSION = 1
 TICKS_PER_INCH = 8128
 MONEY_PER_UNIT = 10_000
-FAMILIES = ("R", "C", "E")
+FAMILIES = ("R", "C", "E", "R+", "C+", "E+")
 MOST_INSIDE = 1_000
 """No blank holds more parts than this."""
 FATES = ("trim", "edge", "burn", "keep")

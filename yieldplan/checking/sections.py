@@ -9,7 +9,7 @@ from typing import NamedTuple
 from yieldplan.checking.grid import Block, Grid
 from yieldplan.checking.obstacles import Soft, obstacles_crosscut, split, within
 from yieldplan.checking.tables import Tables
-from yieldplan.checking.worths import Harm, Set, StepItem
+from yieldplan.checking.worths import Harm, Held, Set, StepItem
 
 
 class Span(NamedTuple):
@@ -155,28 +155,39 @@ class Sections:
 
     def _set(self, each: Set, start: int) -> int:
         """The worth of a set and of what lies beside its steps; 0 where it may not lie."""
-        faces = [True, True]
+        if not set_may_lie(each, start, self.grid, self.tables.held):
+            return 0
         total = each.worth
         for step in each.steps:
             end = start + step.long
-            if step.wide > self.grid.across:
-                return 0
-            for block in self.grid.blocks:
-                if _meets(block, start, end, step.wide):
-                    for number, barred in enumerate(self._barred(step, block)):
-                        faces[number] &= not barred
             number = bisect_right(self.tables.lengths, step.long) - 1
             if number >= 0:
                 met = self._met(start, end)
                 beside = self._section(met, 0, self.grid.across, step.wide)
                 total += beside[number]
             start = end
-        return total if any(faces) else 0
+        return total
 
-    def _barred(self, step: StepItem, block: Block) -> tuple[bool, bool]:
-        if step.asks.zoned and self.tables.held.is_in_zones(block):
-            return True, True
-        return step.asks.barred(block)
+
+def set_may_lie(each: Set, start: int, grid: Grid, held: Held) -> bool:
+    """Whether a set may begin at a mark: its steps clear, with one face up for all."""
+    faces = [True, True]
+    for step in each.steps:
+        end = start + step.long
+        if step.wide > grid.across:
+            return False
+        for block in grid.blocks:
+            if _meets(block, start, end, step.wide):
+                for number, barred in enumerate(_barred(held, step, block)):
+                    faces[number] &= not barred
+        start = end
+    return any(faces)
+
+
+def _barred(held: Held, step: StepItem, block: Block) -> tuple[bool, bool]:
+    if step.asks.zoned and held.is_in_zones(block):
+        return True, True
+    return step.asks.barred(block)
 
 
 def _meets(block: Block, start: int, end: int, wide: int) -> bool:
