@@ -15,10 +15,12 @@ from yieldplan.checking.facts import Plan, Wood
 from yieldplan.checking.further import Leaf, Row, Sets
 from yieldplan.checking.packs import packs_cost_as_much
 from yieldplan.checking.saying import say_money
+from yieldplan.checking.trying import nothing_cheaper_makes_everything
 from yieldplan.checking.values import Values
 
 BY_PRICES = "whole pieces"
 BY_SETS = "sets of pieces"
+BY_TRYING = "choices of pieces"
 BY_PACKS = "choices of packs"
 
 
@@ -82,6 +84,13 @@ def _further(
         )
         floor = Floor(proofs.sets.least, BY_SETS, how)
         yield floor, _sets(plan, wood, proofs.sets, rows)
+    if proofs.tried is not None:
+        rich = (rows.richness(row) for row in proofs.tried.rows)
+        told = nothing_cheaper_makes_everything(
+            plan, wood, proofs.tried, [*rich], values
+        )
+        how = "by trying: no choice of whole pieces that costs less makes everything"
+        yield Floor(proofs.tried.least, BY_TRYING, how), told
     if proofs.packs is not None:
         told = packs_cost_as_much(wood, proofs.packs, values)
         yield Floor(proofs.packs.least, BY_PACKS, "by choices of packs"), told

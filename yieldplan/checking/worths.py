@@ -163,20 +163,20 @@ def held(
 ) -> Held:
     """What blanks are in cells, by what they ask of the wood."""
     single = [blank for blank in blanks if blank.step is None]
-    faces = tuple(sorted({_asks(plan, each) for each in single}, key=_in_order))
+    faces = tuple(sorted({asks_of(plan, each) for each in single}, key=in_order))
     items = (
         Item(
             *cells_of(blank, wood.rules),
             worth_of(blank, prices),
-            faces.index(_asks(plan, blank)),
-            _zones_in_cells(plan, wood, blank),
+            faces.index(asks_of(plan, blank)),
+            zones_in_cells(plan, wood, blank),
         )
         for blank in single
     )
     sets = [
         Set(
             tuple(
-                StepItem(*cells_of(blank, wood.rules), _asks(plan, blank))
+                StepItem(*cells_of(blank, wood.rules), asks_of(plan, blank))
                 for blank in steps
             ),
             sum(worth_of(blank, prices) for blank in steps),
@@ -192,7 +192,8 @@ def worth_of(blank: Blank, prices: Mapping[str, int]) -> int:
     return sum(prices.get(part, 0) * n for part, n in blank.makes.items())
 
 
-def _asks(plan: Plan, blank: Blank) -> Asks:
+def asks_of(plan: Plan, blank: Blank) -> Asks:
+    """What a blank asks of the wood."""
     return Asks(
         plan.faces[blank.show_face],
         plan.faces[blank.back_face],
@@ -201,11 +202,12 @@ def _asks(plan: Plan, blank: Blank) -> Asks:
     )
 
 
-def _in_order(asks: Asks) -> tuple[list[str], list[str], bool, bool]:
+def in_order(asks: Asks) -> tuple[list[str], list[str], bool, bool]:
+    """By what face classes are sorted."""
     return sorted(asks.shown), sorted(asks.back), asks.shows, asks.zoned
 
 
-def _zones_in_cells(plan: Plan, wood: Wood, blank: Blank) -> tuple[int, int]:
+def zones_in_cells(plan: Plan, wood: Wood, blank: Blank) -> tuple[int, int]:
     """The joint zones of a blank, at most all of it. [cells]"""
     rules = wood.rules
     at_zero, at_far_end = zones_of(plan, blank)
