@@ -7,7 +7,7 @@ every choice at once.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import gcd
 from typing import Any
@@ -135,6 +135,18 @@ class PackChoices:
             choices[row, list(numbers)] = True
         return choices
 
+    def neighbours(self, opened: frozenset[int]) -> Choices:
+        """One pack less than these, one for another, one more."""
+        closed = sorted(set(range(len(self.price))) - opened)
+        taken = [sorted(opened - {one}) for one in sorted(opened)]
+        taken += [
+            sorted((opened - {one}) | {other})
+            for one in sorted(opened)
+            for other in closed
+        ]
+        taken += [sorted(opened | {other}) for other in closed]
+        return self.as_choices(taken)
+
     def certificate(self, cost: int) -> Certificate:
         """The highest floor under plans of this cost that the rows prove."""
         if self.best is None:
@@ -168,3 +180,16 @@ class PackChoices:
             kept.append(number)
             open_ &= ~shown_by[number]
         return tuple(PriceRow(self.rows[number].prices) for number in sorted(kept))
+
+
+def numbers_of(choices: Choices, row: int) -> frozenset[int]:
+    """The packs of one choice."""
+    return frozenset(int(place) for place in np.flatnonzero(choices[row]))
+
+
+def parts_of(choice: frozenset[int], choices: Choices) -> Iterator[frozenset[int]]:
+    """The choices whose packs are all among these."""
+    for row in range(len(choices)):
+        other = numbers_of(choices, row)
+        if other < choice:
+            yield other

@@ -3,14 +3,12 @@
 An opened pack is paid for, whatever is cut of it. So the packs are chosen outside, by what
 each choice must cost at the least (`pack_choices`), the most promising first; the boards of
 the chosen packs then cost next to nothing, and the search decides how to cut them and what to
-buy besides. "Next to nothing" is a thousandth of their price: enough to leave whole boards
-whole, too little to decide what is bought.
+buy besides.
 """
 
 from __future__ import annotations
 
-import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -18,20 +16,17 @@ import numpy as np
 
 from yieldplan.model.plan import Stage
 from yieldplan.packing.generate import Generation
-from yieldplan.packing.pack_choices import Choices, PackChoices
+from yieldplan.packing.opened import shared_out, with_opened
+from yieldplan.packing.pack_choices import PackChoices, numbers_of, parts_of
+from yieldplan.packing.portions import Portions
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.solution import Solution
 from yieldplan.packing.solve import solve
 from yieldplan.packing.stop import Budget, Ended, Progress, Stop
 from yieldplan.packing.yard import Yard
 
-_FREELY = 3
-"""The search that buys singly takes this part of the work."""
 _SHORT = 12
 """A search within one choice of packs takes this part of the work."""
-_LEAST_WORK = 4_000_000
-_WORTHLESS = 1000
-"""Boards of opened packs cost their price divided by this, within the search."""
 _AMPLE = (100, 104, 110, 125, 150)
 """How rich first choices of packs are, in parts of a hundred of what is needed."""
 
@@ -73,19 +68,18 @@ class _Packs:
         self._pack_of = {
             number: place for place, pack in enumerate(problem.packs) for number in pack
         }
-        self._began = time.monotonic() if stop.seconds is not None else 0.0
-        self.work = 0
+        self.portions = Portions(stop)
         self.stages: list[Stage] = []
 
     def run(self) -> Solution:
         problem = self.problem
         free = solve(
-            replace(problem, packs=()), self._first(), self._hear_freely, self.wood
+            replace(problem, packs=()),
+            self.portions.first(),
+            self._hear_freely,
+            self.wood,
         )
-        self.work = free.work
-        self._allowed = self.stop.work or max(
-            _FREELY * free.work, _LEAST_WORK // self.stop.share
-        )
+        self.portions.took(free.work)
         self.need = free.need
         self.short = free.short
         self._for_need = replace(
@@ -112,7 +106,7 @@ class _Packs:
 
     def _first_choices(self) -> None:
         """The packs that give most for their price, as many as are about needed."""
-        self._reprice(frozenset(range(len(self.problem.packs))), shared_out=True)
+        self._reprice(frozenset(range(len(self.problem.packs))), as_worth=True)
         worth = self.choices.richest_row()
         if worth is None:
             return
@@ -138,8 +132,11 @@ class _Packs:
         """Every choice that could be cheaper, or the neighbours of the best, the most promising first."""
         tried: set[frozenset[int]] = set()
         every = self.choices.cheaper_than(self.best.cost)
+        no_other = not self.problem.sold_alone()
         while not self._is_done():
-            choices = self._neighbours() if every is None else every
+            choices = (
+                self.choices.neighbours(self.best.opened) if every is None else every
+            )
             least = self.choices.least(choices)
             order = np.lexsort((np.arange(len(least)), least))
             chosen = next(
@@ -147,43 +144,20 @@ class _Packs:
                     choice
                     for place in order
                     if least[place] < self.best.cost
-                    and (choice := _numbers(choices, int(place))) not in tried
+                    and (choice := numbers_of(choices, int(place))) not in tried
                 ),
                 None,
             )
             if chosen is None:
                 return
             tried.add(chosen)
-            if not self._try(chosen):
+            if not self._try(chosen) and every is not None and no_other:
                 # What these packs cannot do, fewer of them cannot.
-                tried |= set(self._smaller(chosen, every))
-
-    def _smaller(
-        self, choice: frozenset[int], every: Choices | None
-    ) -> Iterator[frozenset[int]]:
-        if every is None or self.choices.problem.sold_alone():
-            return
-        for row in range(len(every)):
-            other = _numbers(every, row)
-            if other < choice:
-                yield other
-
-    def _neighbours(self) -> Choices:
-        """One pack less, one for another, one more than in the best plan."""
-        opened = self.best.opened
-        closed = sorted(set(range(len(self.problem.packs))) - opened)
-        taken = [sorted(opened - {one}) for one in sorted(opened)]
-        taken += [
-            sorted((opened - {one}) | {other})
-            for one in sorted(opened)
-            for other in closed
-        ]
-        taken += [sorted(opened | {other}) for other in closed]
-        return self.choices.as_choices(taken)
+                tried |= set(parts_of(chosen, every))
 
     def _leave_whole(self) -> None:
         """The best choice once more, so that few boards are cut and the rest stay whole."""
-        if not self._is_stopped():
+        if self.portions.ended is None:
             self._take(self._solve(self.best.opened, singly=True, short=_SHORT // 4))
 
     # -- one choice ------------------------------------------------------------
@@ -206,39 +180,28 @@ class _Packs:
         self._take(found)
         return found is not None
 
-    def _reprice(self, opened: frozenset[int], *, shared_out: bool = False) -> None:
+    def _reprice(self, opened: frozenset[int], *, as_worth: bool = False) -> None:
         """Prices that say what these packs can do; where they cannot, the row shows it.
 
         Parameters
         ----------
-        shared_out
-            Each pack's price falls to its boards by what these are worth.
+        as_worth
+            Instead, as if all were sold singly for what each is worth of its pack's price.
         """
-        problem = self._within(opened, singly=True)
-        if shared_out:
-            problem = self._shared_out()
+        if as_worth:
+            last = list(self.choices.rows[-1].prices)
+            problem = shared_out(self._for_need, self.yard.pricing.price(last))
+        else:
+            problem = with_opened(self._for_need, opened, singly=True)
         yard = Yard(problem)
         dear = max(1, sum(p.price * p.copies for p in self.problem.bins))
-        budget = Budget(self._part(_SHORT), self._allowed // _SHORT)
+        budget = Budget(self.portions.part(_SHORT), self.portions.allowed // _SHORT)
         generation = Generation(yard, self.need, [min(dear, 10**12)] * len(self.need))
         generation.run(budget, Fraction(1), lambda _: None)
-        self.work += budget.done
+        self.portions.took(budget.done)
         self.choices.add_row(generation.best.prices)
-        if shared_out:
+        if as_worth:
             self._tell()
-
-    def _shared_out(self) -> Problem:
-        values = self.yard.pricing.price(list(self.choices.rows[-1].prices))
-        bins = list(self._for_need.bins)
-        for place, pack in enumerate(self.problem.packs):
-            worth = {n: int(values[n]) * bins[n].copies for n in pack}
-            total = sum(worth.values())
-            price = int(self.choices.price[place])
-            for n in pack if total else ():
-                bins[n] = replace(
-                    bins[n], price=price * worth[n] // (total * bins[n].copies)
-                )
-        return replace(self._for_need, packs=(), bins=tuple(bins))
 
     def _solve(
         self,
@@ -248,27 +211,15 @@ class _Packs:
         gap: Fraction | None = None,
         short: int = _SHORT,
     ) -> _Found | None:
-        problem = self._within(opened, singly=singly)
-        stop = replace(self._part(short), gap=self.stop.gap if gap is None else gap)
+        problem = with_opened(self._for_need, opened, singly=singly)
+        stop = replace(
+            self.portions.part(short), gap=self.stop.gap if gap is None else gap
+        )
         found = solve(problem, stop, lambda _: None, self.wood)
-        self.work += found.work
+        self.portions.took(found.work)
         if any(found.short):
             return None
         return self._found(found)
-
-    def _within(self, opened: frozenset[int], *, singly: bool) -> Problem:
-        """The problem with these packs paid for, and the others out of reach."""
-        bins = []
-        for number, piece in enumerate(self._for_need.bins):
-            place = self._pack_of.get(number)
-            is_open = singly if place is None else place in opened
-            if not is_open:
-                piece = replace(piece, holds=frozenset(), price=0)
-            elif place is not None:
-                price = max(1, piece.price // _WORTHLESS)
-                piece = replace(piece, price=price)
-            bins.append(piece)
-        return replace(self._for_need, packs=(), bins=tuple(bins))
 
     def _found(self, solution: Solution) -> _Found:
         used = [pattern.bin for pattern in solution.patterns]
@@ -280,37 +231,6 @@ class _Packs:
 
     # -- keeping count ---------------------------------------------------------
 
-    def _first(self) -> Stop:
-        stop = self.stop
-        if stop.work is not None:
-            return replace(stop, work=max(1, stop.work // _FREELY))
-        if stop.seconds is not None:
-            return replace(stop, seconds=stop.seconds / _FREELY)
-        return replace(stop, share=stop.share * _FREELY)
-
-    def _part(self, parts: int) -> Stop:
-        """A short search, within what is left of work and time."""
-        work = max(1, min(self._allowed // parts, self._allowed - self.work))
-        if self.stop.seconds is None:
-            return replace(self.stop, work=work)
-        if self.stop.work is None:
-            work = max(1, self._allowed // parts)
-        left = self.stop.seconds - (time.monotonic() - self._began)
-        return replace(self.stop, work=work, seconds=max(0.01, left))
-
-    def _is_stopped(self) -> bool:
-        return self._ended() is not None
-
-    def _ended(self) -> Ended | None:
-        if self.stop.asked.is_set():
-            return "asked"
-        seconds = self.stop.seconds
-        if seconds is not None and time.monotonic() - self._began >= seconds:
-            return "clock"
-        if (seconds is None or self.stop.work) and self.work >= self._allowed:
-            return "work"
-        return None
-
     @property
     def bound(self) -> int:
         """The floor so far. [money/10,000]"""
@@ -318,7 +238,7 @@ class _Packs:
 
     def _is_done(self) -> bool:
         gap = self.best.cost - self.bound
-        return gap <= self.stop.gap * self.best.cost or self._is_stopped()
+        return gap <= self.stop.gap * self.best.cost or self.portions.ended is not None
 
     def _take(self, found: _Found | None) -> None:
         if found is not None and found.key < self.best.key:
@@ -339,7 +259,11 @@ class _Packs:
     def _say(self, stage: str, cost: int, bound: int) -> None:
         self.hear(
             Progress(
-                wood=self.wood, stage=stage, cost=cost, bound=bound, work=self.work
+                wood=self.wood,
+                stage=stage,
+                cost=cost,
+                bound=bound,
+                work=self.portions.work,
             )
         )
 
@@ -349,7 +273,7 @@ class _Packs:
 
     def _solution(self) -> Solution:
         best, bound = self.best, self.choices.certificate(self.best.cost)
-        ended: Ended = self._ended() or "searched"
+        ended: Ended = self.portions.ended or "searched"
         if bound.value >= best.cost:
             ended = "proved"
         elif best.cost - bound.value <= self.stop.gap * best.cost:
@@ -363,9 +287,5 @@ class _Packs:
             bound=bound,
             stages=tuple(self.stages),
             ended=ended,
-            work=self.work,
+            work=self.portions.work,
         )
-
-
-def _numbers(choices: Choices, row: int) -> frozenset[int]:
-    return frozenset(int(place) for place in np.flatnonzero(choices[row]))

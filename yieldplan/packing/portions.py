@@ -1,0 +1,66 @@
+"""One allowance of work or time, handed out to many short searches."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+
+from yieldplan.packing.stop import Ended, Stop
+
+_FIRST = 3
+"""The first search takes this part of the allowance."""
+_LEAST_WORK = 4_000_000
+
+
+class Portions:
+    """Stops for the searches within a search, and what they have used so far.
+
+    Parameters
+    ----------
+    stop
+        For all of them together.
+    """
+
+    def __init__(self, stop: Stop) -> None:
+        self.stop = stop
+        self.work = 0
+        self.allowed = stop.work or 0
+        self._began = time.monotonic() if stop.seconds is not None else 0.0
+
+    def first(self) -> Stop:
+        """For the first search, which says how large the job is."""
+        stop = self.stop
+        if stop.work is not None:
+            return replace(stop, work=max(1, stop.work // _FIRST))
+        if stop.seconds is not None:
+            return replace(stop, seconds=stop.seconds / _FIRST)
+        return replace(stop, share=stop.share * _FIRST)
+
+    def took(self, work: int) -> None:
+        """Count work of a search; that of the first one also says how much more there is."""
+        self.work += work
+        if not self.allowed:
+            self.allowed = max(_FIRST * work, _LEAST_WORK // self.stop.share)
+
+    def part(self, parts: int) -> Stop:
+        """For a search of this part of the allowance, within what is left of it."""
+        work = max(1, min(self.allowed // parts, self.allowed - self.work))
+        if self.stop.seconds is None:
+            return replace(self.stop, work=work)
+        if self.stop.work is None:
+            # By the clock alone there is time for as many tries as it takes.
+            work = max(1, self.allowed // parts)
+        left = self.stop.seconds - (time.monotonic() - self._began)
+        return replace(self.stop, work=work, seconds=max(0.01, left))
+
+    @property
+    def ended(self) -> Ended | None:
+        """Why no further search may begin; None while one may."""
+        if self.stop.asked.is_set():
+            return "asked"
+        seconds = self.stop.seconds
+        if seconds is not None and time.monotonic() - self._began >= seconds:
+            return "clock"
+        if (seconds is None or self.stop.work) and self.work >= self.allowed:
+            return "work"
+        return None
