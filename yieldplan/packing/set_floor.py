@@ -17,6 +17,7 @@ from ortools.linear_solver import pywraplp
 from yieldplan.model.pieces import MONEY_PER_UNIT as MONEY
 from yieldplan.packing.bound import Certificate
 from yieldplan.packing.first_plan import all_copies
+from yieldplan.packing.limited import off_of
 from yieldplan.packing.proofs import SetsProof
 from yieldplan.packing.set_rows import Row, row_against, row_of
 from yieldplan.packing.set_tree import SetTree
@@ -63,7 +64,7 @@ def set_floor(
         return certificate
     copies = all_copies(yard)
     search = _Search(yard, need, columns, copies, limit, budget, share)
-    search.begin([certificate.prices, *reversed(rows)])
+    search.begin(certificate, rows)
     if not search.rows:
         return certificate
     search.find_rows()
@@ -107,16 +108,16 @@ class _Search:
         self.rows: list[Row] = []
         self._until = budget.used + (share - budget.used) * _FOR_ROWS
 
-    def begin(self, vectors: Sequence[Sequence[int]]) -> None:
+    def begin(self, certificate: Certificate, met: Sequence[Sequence[int]]) -> None:
         """Work out the first rows, the best prices first."""
-        known: set[tuple[int, ...]] = set()
-        for prices in vectors[:_ROWS_FIRST]:
-            if tuple(prices) in known:
-                continue
-            known.add(tuple(prices))
+        off = off_of(certificate)
+        vectors = [certificate.prices, *(tuple(prices) for prices in reversed(met))]
+        for number, prices in enumerate(dict.fromkeys(vectors[:_ROWS_FIRST])):
             if self.budget.is_over(self._until):
                 break
-            row = row_of(self.yard, self.need, prices, self.budget)
+            row = row_of(
+                self.yard, self.need, prices, {} if number else off, self.budget
+            )
             if row is not None:
                 self.rows.append(row)
 

@@ -11,15 +11,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from yieldplan.packing.crossings import Ints
-from yieldplan.packing.limited import may_be_limited
-from yieldplan.packing.master import Master, Unsolved
+from yieldplan.packing.limited import Limiting, Off, limited_values, may_be_limited
 from yieldplan.packing.proofs import Limited, PriceRow
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.yard import Column, Yard
 
 _ROUNDS = 60
 """Askings of prices for one choice, at most."""
-_UNCUT = 10**9
 
 
 @dataclass(frozen=True)
@@ -40,30 +38,40 @@ class Row:
 
 
 def row_of(
-    yard: Yard, need: Sequence[int], prices: Sequence[int], budget: Budget
+    yard: Yard,
+    need: Sequence[int],
+    prices: Sequence[int],
+    off: Off,
+    budget: Budget,
 ) -> Row | None:
-    """The row of these prices; None where they say nothing."""
+    """The row of these prices; None where they say nothing.
+
+    Parameters
+    ----------
+    off
+        What is taken off them for bins that would make too much.
+    """
+    asked = _asked(prices, need)
+    if asked <= 0:
+        return None
     before = yard.pricing.work
     values = yard.pricing.price(prices)
+    lesser, limited = limited_values(yard, need, prices, values, off, [])
     budget.spend(yard.pricing.work - before)
-    return row_from(yard, need, prices, values)
-
-
-def row_from(
-    yard: Yard, need: Sequence[int], prices: Sequence[int], values: Ints
-) -> Row | None:
-    """The same where the best patterns' values are known."""
-    total = sum(price * count for price, count in zip(prices, need, strict=True))
-    if total <= 0:
-        return None
     may = may_be_limited(yard.problem)
-    limited: tuple[Limited, ...] = ()
-    rich = [number for number, value in enumerate(values) if value > total]
+    rich = [number for number, value in enumerate(lesser) if value > asked]
     if rich and all(ok or not price for ok, price in zip(may, prices, strict=True)):
         # All its patterns make no more than is needed: then none is worth more.
-        limited = (Limited(tuple(rich), (0,) * len(need)),)
-        values = values.clip(max=total)
-    return Row(PriceRow(tuple(prices), limited), values, total)
+        others = (
+            replace(each, bins=tuple(n for n in each.bins if n not in rich))
+            for each in limited
+        )
+        limited = (
+            *(each for each in others if each.bins),
+            Limited(tuple(rich), (0,) * len(need)),
+        )
+        lesser = lesser.clip(max=asked)
+    return Row(PriceRow(tuple(prices), limited), lesser, asked)
 
 
 def row_against(
@@ -82,40 +90,53 @@ def row_against(
     columns
         Patterns known already.
     """
-    master = Master(
-        yard.problem, need, chosen, [max(1, a) for a in yard.area_prices(need)]
-    )
+    short = [max(1, price) for price in yard.area_prices(need)]
+    program = Limiting(yard, need, short, chosen)
     for column in columns:
         if column.bin in chosen:
-            master.add(replace(column, cost=0), [_UNCUT] * len(need))
+            program.add(replace(column, cost=0))
     bins = sorted(chosen)
     for _ in range(_ROUNDS):
-        if budget.is_over():
-            return None
-        before = yard.pricing.work
-        try:
-            shares = master.solve()
-        except Unsolved:
-            return None
-        if sum(shares.short) < 1e-9:
+        answer = None if budget.is_over() else program.solve()
+        budget.spend(program.work)
+        if answer is None or answer.cost < 1e-9:
             return None
         prices = [
             max(0, int(price)) if count else 0
-            for price, count in zip(shares.prices, need, strict=True)
+            for price, count in zip(answer.prices, need, strict=True)
         ]
+        before = yard.pricing.work
         values = yard.pricing.price(prices, bins)
-        worth = sum(int(values[number]) * chosen[number] for number in bins)
-        asked = sum(price * count for price, count in zip(prices, need, strict=True))
-        is_found = worth < asked
-        added = 0
-        for number in bins:
-            if not is_found and values[number] > shares.rents[number] + 1:
-                column = yard.column(yard.pricing.pattern(number))
-                master.add(replace(column, cost=0), [_UNCUT] * len(need))
-                added += 1
-        budget.spend(yard.pricing.work - before + master.work)
-        if is_found:
-            return row_of(yard, need, prices, budget)
+        met = [
+            yard.column(yard.pricing.pattern(number))
+            for number in bins
+            if values[number] > answer.rents[number]
+        ]
+        lesser, _ = limited_values(yard, need, prices, values, answer.off, met)
+        budget.spend(yard.pricing.work - before)
+        worth = sum(int(lesser[number]) * chosen[number] for number in bins)
+        if worth < _asked(prices, need):
+            return row_of(yard, need, prices, _for_all(yard, answer.off), budget)
+        added = sum(
+            program.add(replace(column, cost=0))
+            for column in met
+            if answer.gain(column, need) > 1
+        )
         if not added:
             return None
     return None
+
+
+def _asked(prices: Sequence[int], need: Sequence[int]) -> int:
+    return sum(price * count for price, count in zip(prices, need, strict=True))
+
+
+def _for_all(yard: Yard, off: Off) -> Off:
+    """What is taken off for some bins, and for the others the most of it."""
+    if not off:
+        return off
+    most: dict[int, float] = {}
+    for less in off.values():
+        for demand, amount in less.items():
+            most[demand] = max(most.get(demand, 0.0), amount)
+    return {number: off.get(number, most) for number in yard.pricing.bins}
