@@ -174,6 +174,27 @@ def test_every_setting_of_the_shop_may_be_given(tmp_path: Path) -> None:
     assert job.shop.rip_step == Fraction(1, 8)  # left at its default
 
 
+@pytest.mark.parametrize("is_installed", [True, False])
+def test_parts_beside_marks_are_asked_for_where_the_extra_is(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, is_installed: bool
+) -> None:
+    monkeypatch.setattr(
+        "yieldplan.job.shop_table.is_fast_installed", lambda: is_installed
+    )
+    shop = "[shop]\nbeside_marks = true\n"
+    job, faults = read_text(tmp_path, HEAD + shop + WALNUT + FRAME)
+    if is_installed:
+        assert not faults
+        assert job is not None
+        assert job.shop.beside_marks
+        return
+    (fault,) = faults
+    assert "an extra that is not installed" in fault.wrong
+    assert "pip install yieldplan[fast]" in fault.remedy
+    # The line under [shop], which stands where the head ends.
+    assert fault.where.line == HEAD.count("\n") + 2
+
+
 def test_a_byte_order_mark_and_windows_line_ends_are_no_mistakes(
     tmp_path: Path,
 ) -> None:

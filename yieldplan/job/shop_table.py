@@ -10,6 +10,7 @@ from pydantic import TypeAdapter
 
 from yieldplan.faults import did_you_mean
 from yieldplan.job import words
+from yieldplan.job.extras import INSTALL_FAST, is_fast_installed
 from yieldplan.job.tables import hints_of, is_length
 from yieldplan.job.values import Values
 from yieldplan.model.shop import Shop
@@ -57,6 +58,13 @@ def read_shop(values: Values, unit: UnitName, tables_in_shop: set[str]) -> Shop:
                 "Write the step, such as 1/8",
             )
             settings[key] = default_settings(unit)[key]
+    if settings["beside_marks"] and not is_fast_installed():
+        values.fault(
+            ("shop", "beside_marks"),
+            values.typed(("shop", "beside_marks")),
+            "laying narrow parts beside marks takes an extra that is not installed",
+            f"Install it ({INSTALL_FAST}), or leave this key out",
+        )
     if settings["moisture_wettest"] < settings["moisture_today"]:
         values.fault(
             ("shop", "moisture_wettest"),

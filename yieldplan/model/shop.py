@@ -15,6 +15,13 @@ FAMILY_OF: dict[Breakdown, Literal["C", "R", "E"]] = {
     "either": "E",
 }
 
+BESIDE_MARKS: dict[Breakdown, Literal["C+", "R+", "E+"]] = {
+    "crosscut first": "C+",
+    "rip first": "R+",
+    "either": "E+",
+}
+"""The same, where a narrow part may be ripped out beside a mark."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Shop:
@@ -26,6 +33,7 @@ class Shop:
     # the saw
     kerf: Inches
     breakdown: Breakdown
+    beside_marks: bool = False
     crosscut_step: Inches
     rip_step: Inches
     sheet_step: Inches

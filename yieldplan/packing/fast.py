@@ -1,10 +1,9 @@
-"""Narrow parts beside marks need a compiler, an extra: whether it is there, and getting it ready while other work is done."""
+"""Narrow parts beside marks need a compiler, an extra: getting it ready while other work is done."""
 
 from __future__ import annotations
 
 import threading
 from functools import cache
-from importlib.util import find_spec
 from typing import TYPE_CHECKING
 
 from yieldplan.packing.problem import Bin, Block, Demand, Item, Problem
@@ -13,13 +12,6 @@ if TYPE_CHECKING:
     from yieldplan.packing.beside_marks import BesideMarks
     from yieldplan.packing.crosscut_first import CrosscutFirst
     from yieldplan.packing.group import Group
-
-INSTALL = "pip install yieldplan[fast]"
-
-
-def is_installed() -> bool:
-    """Whether narrow parts can be laid beside marks here."""
-    return find_spec("numba") is not None
 
 
 def beside_marks(group: Group, ways: str, plain: CrosscutFirst | None) -> BesideMarks:

@@ -9,7 +9,7 @@ from typing import ClassVar
 from yieldplan.model.blanks import Blank
 from yieldplan.model.pieces import MarksFrom, Piece
 from yieldplan.model.plan import Family
-from yieldplan.model.shop import FAMILY_OF, Shop
+from yieldplan.model.shop import BESIDE_MARKS, FAMILY_OF, Shop
 from yieldplan.registry import name_in_words
 from yieldplan.units import Inches
 
@@ -57,7 +57,7 @@ class StockKind(ABC):
 
     def family(self, shop: Shop) -> Family:
         """How it is broken down: as the shop says, where there are two ways."""
-        return FAMILY_OF[shop.breakdown]
+        return (BESIDE_MARKS if shop.beside_marks else FAMILY_OF)[shop.breakdown]
 
     @abstractmethod
     def serves(self, blank: Blank, piece: Piece) -> bool:

@@ -6,7 +6,8 @@ from typing import ClassVar
 
 from yieldplan.model.blanks import Blank
 from yieldplan.model.pieces import MarksFrom, Piece
-from yieldplan.model.shop import Shop
+from yieldplan.model.plan import Family
+from yieldplan.model.shop import FAMILY_OF, Shop
 from yieldplan.stock.kind import StockKind
 from yieldplan.units import Inches
 
@@ -29,6 +30,10 @@ class Sheet(StockKind):
 
     def steps(self, shop: Shop) -> tuple[Inches, Inches]:
         return shop.sheet_step, shop.sheet_step
+
+    def family(self, shop: Shop) -> Family:
+        # A sheet has no marks for parts to lie beside.
+        return FAMILY_OF[shop.breakdown]
 
     def serves(self, blank: Blank, piece: Piece) -> bool:
         return blank.is_sheet and piece.wood == blank.wood
