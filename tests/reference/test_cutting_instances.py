@@ -52,6 +52,19 @@ def test_rip_first_on_a_clear_plate_is_the_two_stage_value(
 
 
 @pytest.mark.parametrize("instance", named(INSTANCES["two_d"]))
+def test_rip_first_on_a_plate_laid_across_is_the_other_two_stage_value(
+    instance: dict[str, Any],
+) -> None:
+    # Length and width changed places, the first cuts run across the plate.
+    length, width = instance["plate"]
+    across = instance | {
+        "plate": [width, length],
+        "items": [[w, long, value] for long, w, value in instance["items"]],
+    }
+    assert value_of(across, "R") == instance["two_stage_W"]
+
+
+@pytest.mark.parametrize("instance", named(INSTANCES["two_d"]))
 def test_crosscut_first_holds_both_two_stage_values_and_no_more_than_any_cuts(
     instance: dict[str, Any],
 ) -> None:
