@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from yieldplan.checking.near_best import Arc, Loosened, walk
+from yieldplan.checking.near_best import Arc, Loosened, Route, onward_along
 from yieldplan.checking.obstacles import Soft
 from yieldplan.checking.tables import Tables
 from yieldplan.checking.wants import Made, Wants
@@ -60,6 +60,7 @@ class Fillings(Tables):
         self._greater = wants.worths.greater
         self._fillings = Loosened(wants)
         self._stackings = Loosened(wants)
+        self._routes: dict[tuple[int, tuple[Soft, ...], int], Route] = {}
         self._run_arcs: dict[tuple[int, int, tuple[Soft, ...]], Arc] = {}
         self._soft_stacks: dict[tuple[int, tuple[Soft, ...]], list[list[int]]] = {}
 
@@ -122,22 +123,16 @@ class Fillings(Tables):
         return self._run_arcs[key]
 
     def _run(self, wide: int, length: int, soft: tuple[Soft, ...]) -> Arc:
-        arcs: list[list[Arc]] = []
-        onward = [0] * (length + 1)
-        for start in range(length, -1, -1):
-            most = onward[start + 1] if start < length else 0
-            here = [
+        arcs = [
+            [
                 Arc(start + good.long, good.worth, _just(good.made))
                 for good in self.goods
                 if good.wide <= wide
                 and start + good.long <= length
                 and self._may_lie(good, start, soft)
             ]
-            for arc in here:
-                most = self._greater(most, arc.best + onward[arc.to])
-            arcs.append(here)
-            onward[start] = most
-        arcs.reverse()
+            for start in range(length + 1)
+        ]
         # A far zone slides off a mark too, when its blank begins further to the left.
         starts = {block.end for block in soft} | {
             block.end - good.long + good.zones[1]
@@ -146,15 +141,13 @@ class Fillings(Tables):
             for good in self.goods
             if good.zones[1]
         }
+        onward = onward_along(self.wants, arcs)
+        route = Route(self.wants, arcs.__getitem__, onward, starts)
 
-        def work(least: int) -> list[Made]:
-            return walk(self.wants, length, arcs.__getitem__, onward, starts, least)
+        def near(least: int) -> Sequence[Made]:
+            return self._fillings.near((wide, length, soft), least, route.walk)
 
-        return Arc(
-            0,
-            onward[0],
-            lambda least: self._fillings.near((wide, length, soft), least, work),
-        )
+        return Arc(0, onward[0], near)
 
     def _may_lie(self, good: Good, start: int, soft: tuple[Soft, ...]) -> bool:
         """Whether a blank may begin at a place of a strip: where it lies itself counts."""
@@ -199,32 +192,40 @@ class Fillings(Tables):
     ) -> Sequence[Made]:
         """What strips side by side can make that is worth so much, at one of `lengths`."""
 
+        key = height, soft, number
+
         def work(least: int) -> list[Made]:
-            return self._stacked(height, soft, number, least)
+            if key not in self._routes:
+                self._routes[key] = self._stacked(*key)
+            return self._routes[key].walk(least)
 
-        return self._stackings.near((height, soft, number), least, work)
+        return self._stackings.near(key, least, work)
 
-    def _stacked(
-        self, height: int, soft: tuple[Soft, ...], number: int, least: int
-    ) -> list[Made]:
-        # From the far end down, since tables know the most below each height.
-        below = self._across(max(height, self.widest) if not soft else height, soft)
-        onward = [below[height - at][number] for at in range(height + 1)]
+    def _stacked(self, height: int, soft: tuple[Soft, ...], number: int) -> Route:
+        """The strips of a stack, from the far edge on: the tables say what is best below."""
         length = self.lengths[number]
+        below = self._across(height if soft else self.widest, soft)
+        known: dict[int, list[Arc]] = {}
 
-        def arcs(at: int) -> Iterable[Arc]:
-            top = height - at
-            for wide in self.widths:
-                if wide > top:
-                    return
-                classes = self._allowed(top - wide, top, soft)
-                # Without a good of just this width a narrower strip does as well.
-                if any(classes >> face & 1 for face in self._faces_at[wide]):
-                    best = self.strip(classes, wide)[length]
-                    yield Arc(at + wide, best, self._strip_of(classes, wide, length))
+        def arcs(at: int) -> list[Arc]:
+            if at not in known:
+                known[at] = [*self._strips_below(height - at, soft, length, at)]
+            return known[at]
 
-        starts = {height - block.start for block in soft}
-        return walk(self.wants, height, arcs, onward, starts, least)
+        onward = [below[height - at][number] for at in range(height + 1)]
+        return Route(self.wants, arcs, onward, {height - each.start for each in soft})
+
+    def _strips_below(
+        self, top: int, soft: tuple[Soft, ...], length: int, at: int
+    ) -> Iterator[Arc]:
+        for wide in self.widths:
+            if wide > top:
+                return
+            classes = self._allowed(top - wide, top, soft)
+            # Without a good of just this width a narrower strip does as well.
+            if any(classes >> face & 1 for face in self._faces_at[wide]):
+                best = self.strip(classes, wide)[length]
+                yield Arc(at + wide, best, self._strip_of(classes, wide, length))
 
     def _strip_of(
         self, classes: int, wide: int, length: int

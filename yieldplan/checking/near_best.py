@@ -20,61 +20,93 @@ class Arc(NamedTuple):
     near: Near
 
 
-def walk(
-    wants: Wants,
-    end: int,
-    arcs: Callable[[int], Iterable[Arc]],
-    onward: Sequence[int],
-    starts: Collection[int],
-    least: int,
-) -> list[Made]:
-    """What can be made on the way from 0 to the end, worth so much by every row.
+class Route:
+    """A way from 0 to an end in steps.
 
     Parameters
     ----------
     arcs
-        The steps from a place.
+        The steps from a place on the way.
     onward
         The most that is worth having from each place on.
     starts
         Places where a step may begin though none ends there: elsewhere it does as
         well further back.
     """
-    hold, less = wants.worths.hold, wants.worths.less
-    arrived: dict[int, dict[int, int]] = {0: {0: 0}}
-    seen: dict[int, int] = {}
-    for at in range(end + 1):
-        fresh = {
-            makes: worth
-            for makes, worth in arrived.pop(at, {}).items()
-            if makes not in seen
-        }
-        seen |= fresh
-        if at in starts:
-            fresh = {m: w for m, w in seen.items() if hold(w + onward[at], least)}
-        if not fresh:
-            continue
-        going = wants.front(fresh)
-        for arc in arcs(at):
-            ahead = arc.best + onward[arc.to]
-            able = [made for made in going if hold(made.worth + ahead, least)]
+
+    def __init__(
+        self,
+        wants: Wants,
+        arcs: Callable[[int], Sequence[Arc]],
+        onward: Sequence[int],
+        starts: Collection[int],
+    ) -> None:
+        self.wants = wants
+        self.arcs = arcs
+        self.onward = onward
+        self.starts = starts
+
+    def walk(self, least: int) -> list[Made]:
+        """What can be made on the way, worth so much by every row."""
+        hold = self.wants.worths.hold
+        arrived: dict[int, dict[int, int]] = {0: {0: 0}}
+        seen: dict[int, int] = {}
+        for at, ahead in enumerate(self.onward):
+            fresh = {
+                makes: worth
+                for makes, worth in arrived.pop(at, {}).items()
+                if makes not in seen
+            }
+            seen |= fresh
+            if at in self.starts:
+                fresh = {m: w for m, w in seen.items() if hold(w + ahead, least)}
+            if fresh:
+                self._go_on(self.wants.front(fresh), self.arcs(at), arrived, least)
+        return self.wants.front({m: w for m, w in seen.items() if hold(w, least)})
+
+    def _go_on(
+        self,
+        going: Sequence[Made],
+        arcs: Iterable[Arc],
+        arrived: dict[int, dict[int, int]],
+        least: int,
+    ) -> None:
+        """All that can be made by one step more, where enough may still come of it."""
+        hold, less, greater = (
+            self.wants.worths.hold,
+            self.wants.worths.less,
+            self.wants.worths.greater,
+        )
+        for arc in arcs:
+            onward = self.onward[arc.to]
+            able = [m for m in going if hold(m.worth + arc.best + onward, least)]
             if not able:
                 continue
             most = able[0].worth
             for made in able:
-                most = wants.worths.greater(most, made.worth)
-            gains = arc.near(less(least, most + onward[arc.to]))
+                most = greater(most, made.worth)
+            gains = arc.near(less(least, most + onward))
             reached = arrived.setdefault(arc.to, {})
             before = len(reached)
             for made in able:
-                wanted = less(least, made.worth + onward[arc.to])
+                wanted = less(least, made.worth + onward)
                 for gain in gains:
                     if hold(gain.worth, wanted):
-                        total = wants.add(made, gain)
-                        if hold(total.worth + onward[arc.to], least):
+                        total = self.wants.add(made, gain)
+                        if hold(total.worth + onward, least):
                             reached[total.makes] = total.worth
-            wants.look(len(reached) - before)
-    return wants.front({m: w for m, w in seen.items() if hold(w, least)})
+            self.wants.look(len(reached) - before)
+
+
+def onward_along(wants: Wants, arcs: Sequence[Sequence[Arc]]) -> list[int]:
+    """The most that is worth having from each place on, by its steps."""
+    onward = [0] * len(arcs)
+    for at in range(len(arcs) - 1, -1, -1):
+        most = onward[at + 1] if at + 1 < len(arcs) else 0
+        for arc in arcs[at]:
+            most = wants.worths.greater(most, arc.best + onward[arc.to])
+        onward[at] = most
+    return onward
 
 
 def together(wants: Wants, sides: Sequence[Arc], least: int) -> list[Made]:

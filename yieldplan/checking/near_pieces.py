@@ -8,8 +8,8 @@ from collections.abc import Callable, Iterable, Sequence
 from yieldplan.checking.facts import Plan, Rules, Wood
 from yieldplan.checking.fillings import Fillings, Good, GoodSet
 from yieldplan.checking.grid import Grid, cells_of
-from yieldplan.checking.near_best import Arc, Loosened, together, walk
-from yieldplan.checking.obstacles import Obstacle, Soft, obstacles_ripped, split, within
+from yieldplan.checking.near_best import Arc, Loosened, Route, onward_along, together
+from yieldplan.checking.obstacles import Soft, obstacles_ripped, split, within
 from yieldplan.checking.sections import Sections, set_may_lie
 from yieldplan.checking.steps import sets_of
 from yieldplan.checking.wanted import Blank
@@ -54,18 +54,25 @@ def fillings_for(
     return Fillings(held, goods, sets, longest, widest, wants)
 
 
-def near_best(
-    grid: Grid, rules: Rules, fillings: Fillings, least: int
-) -> Sequence[Made]:
-    """What patterns of the family make of a piece that are worth so much by every row."""
-    if not (grid.along and grid.across):
-        return [Made(0, 0)] if fillings.wants.worths.hold(0, least) else []
-    found: dict[int, int] = {}
-    if rules.family in ("R", "E"):
-        found |= dict(_ripped(grid, fillings, least))
-    if rules.family in ("C", "E"):
-        found |= dict(NearSections(grid, fillings).near(least))
-    return fillings.wants.front(found)
+class NearPiece:
+    """One piece, laid out once for all that is asked of it."""
+
+    def __init__(self, grid: Grid, rules: Rules, fillings: Fillings) -> None:
+        self.fillings = fillings
+        self.ways: list[NearSections | NearStrips] = []
+        if grid.along and grid.across:
+            if rules.family in ("R", "E"):
+                self.ways.append(NearStrips(grid, fillings))
+            if rules.family in ("C", "E"):
+                self.ways.append(NearSections(grid, fillings))
+
+    def near(self, least: int) -> Sequence[Made]:
+        """What patterns of the family make that are worth so much by every row."""
+        wants = self.fillings.wants
+        found = {0: 0} if wants.worths.hold(0, least) else {}
+        for way in self.ways:
+            found |= dict(way.near(least))
+        return wants.front(found)
 
 
 class NearSections(Sections):
@@ -76,25 +83,16 @@ class NearSections(Sections):
         self.fillings = fillings
         self._known = Loosened(fillings.wants)
 
+        arcs = [[*self._arcs(start)] for start in range(grid.along + 1)]
+        onward = onward_along(fillings.wants, arcs)
+        begin, sets_begin = self._starts()
+        self._route = Route(
+            fillings.wants, arcs.__getitem__, onward, begin | sets_begin
+        )
+
     def near(self, least: int) -> list[Made]:
         """What crosscutting first can make that is worth so much by every row."""
-        along, greater = self.grid.along, self.fillings.wants.worths.greater
-        steps = [list(self._arcs(start)) for start in range(along + 1)]
-        onward = [0] * (along + 1)
-        for start in range(along, -1, -1):
-            most = onward[start + 1] if start < along else 0
-            for arc in steps[start]:
-                most = greater(most, arc.best + onward[arc.to])
-            onward[start] = most
-        begin, sets_begin = self._starts()
-        return walk(
-            self.fillings.wants,
-            along,
-            lambda start: steps[start],
-            onward,
-            begin | sets_begin,
-            least,
-        )
+        return self._route.walk(least)
 
     def _arcs(self, start: int) -> Iterable[Arc]:
         lengths = self.tables.lengths
@@ -159,44 +157,32 @@ class NearSections(Sections):
         )
 
 
-def _ripped(grid: Grid, fillings: Fillings, least: int) -> list[Made]:
-    """What ripping first can make that is worth so much by every row."""
-    obstacles = obstacles_ripped(grid, fillings.held)
-    across, lost = grid.uneven.whole if grid.uneven else (grid.across, 0)
-    across = max(across - lost, 0)
-    greater = fillings.wants.worths.greater
-    strips = _Strips(grid, fillings, obstacles)
-    steps = [
-        [
-            strips.arc(bottom, bottom + wide)
-            for wide in fillings.widths
-            if bottom + wide <= across
-        ]
-        for bottom in range(across + 1)
-    ]
-    onward = [0] * (across + 1)
-    for bottom in range(across, -1, -1):
-        most = onward[bottom + 1] if bottom < across else 0
-        for arc in steps[bottom]:
-            most = greater(most, arc.best + onward[arc.to])
-        onward[bottom] = most
-    starts = {obstacle.across[1] for obstacle in obstacles}
-    return walk(
-        fillings.wants, across, lambda bottom: steps[bottom], onward, starts, least
-    )
+class NearStrips:
+    """A piece that is ripped first, and what it can make."""
 
-
-class _Strips:
-    """The strips of a piece that is ripped first."""
-
-    def __init__(
-        self, grid: Grid, fillings: Fillings, obstacles: Sequence[Obstacle]
-    ) -> None:
+    def __init__(self, grid: Grid, fillings: Fillings) -> None:
         self.grid = grid
         self.fillings = fillings
-        self.obstacles = obstacles
+        self.obstacles = obstacles_ripped(grid, fillings.held)
         self._known = Loosened(fillings.wants)
         self._sides: dict[tuple[int, int], list[Arc]] = {}
+        across, lost = grid.uneven.whole if grid.uneven else (grid.across, 0)
+        across = max(across - lost, 0)
+        arcs = [
+            [
+                self.arc(bottom, bottom + wide)
+                for wide in fillings.widths
+                if bottom + wide <= across
+            ]
+            for bottom in range(across + 1)
+        ]
+        starts = {obstacle.across[1] for obstacle in self.obstacles}
+        onward = onward_along(fillings.wants, arcs)
+        self._route = Route(fillings.wants, arcs.__getitem__, onward, starts)
+
+    def near(self, least: int) -> list[Made]:
+        """What ripping first can make that is worth so much by every row."""
+        return self._route.walk(least)
 
     def arc(self, bottom: int, top: int) -> Arc:
         """A strip between two places across."""

@@ -9,7 +9,7 @@ from yieldplan.checking.choices import Choice, Choices
 from yieldplan.checking.facts import Piece, Plan, Wood
 from yieldplan.checking.fillings import Fillings
 from yieldplan.checking.further import Tried
-from yieldplan.checking.near_pieces import fillings_for, near_best
+from yieldplan.checking.near_pieces import NearPiece, fillings_for
 from yieldplan.checking.saying import say_money
 from yieldplan.checking.values import Prices, Values
 from yieldplan.checking.wants import Made, TooManyError, Wants
@@ -112,6 +112,7 @@ class Trial:
                 self._fillings[names] = fillings_for(
                     plan, wood, values.blanks[piece.id], grids, self.wants
                 )
+        self._laid_out: dict[int, NearPiece] = {}
         self._near: dict[tuple[int, int], Sequence[Made]] = {}
 
     def makes_everything(self, choice: Choice) -> bool:
@@ -147,10 +148,12 @@ class Trial:
         ]
         least = self.wants.worths.pack(asked)
         if (number, least) not in self._near:
-            names = tuple(blank.id for blank in self.values.blanks[piece.id])
-            self._near[number, least] = near_best(
-                self.values.grids[piece.id], self.rules, self._fillings[names], least
-            )
+            if number not in self._laid_out:
+                names = tuple(blank.id for blank in self.values.blanks[piece.id])
+                self._laid_out[number] = NearPiece(
+                    self.values.grids[piece.id], self.rules, self._fillings[names]
+                )
+            self._near[number, least] = self._laid_out[number].near(least)
         return self._near[number, least]
 
     def _join(self, taken: Sequence[tuple[Sequence[Made], int]]) -> bool:
