@@ -6,11 +6,14 @@ from pathlib import Path
 from typing import Any
 
 import openpyxl
+import pytest
 
 from yieldplan import packing, papers, plan_file
 from yieldplan.checking import check
 from yieldplan.cli.plan_summary import plan_summary
 from yieldplan.desk.plan_job import Outcome, plan_job
+from yieldplan.faults import FaultsFound
+from yieldplan.measure.gap import floor_of
 
 JOB = """\
 title = "Four rails"
@@ -137,3 +140,63 @@ def test_the_mix_of_grades_falls_out_of_the_money(tmp_path: Path) -> None:
         ("FAS", 600_000),
         ("No. 1 Common", 300_000),
     ]
+
+
+WITH_MINIMUM = JOB.replace(
+    'board_measure = "exact"', 'board_measure = "exact"\nminimum_order = "200"'
+).replace('species = "white ash"', 'species = "white ash"\nminimum_order = "110"')
+
+
+def with_minimum(folder: Path, job: str = WITH_MINIMUM) -> Outcome:
+    """Two boards of 50.00 each are cut: 10.00 fill up the ash, 90.00 the whole order."""
+    tally = "".join(row for row in TALLY.splitlines(True) if row[0] in "iS")
+    (folder / "minimum.toml").write_text(job.format(face="sound", quantity=4))
+    (folder / "tally.csv").write_text(tally, encoding="utf-8")
+    return plan_job(
+        folder / "minimum.toml",
+        [folder / "tally.csv"],
+        stop=packing.Stop(),
+        hear=lambda _: None,
+    )
+
+
+def test_minimum_orders_are_filled_up_and_said(tmp_path: Path) -> None:
+    outcome = with_minimum(tmp_path)
+    plan = outcome.plan
+    lines = [(n.by, n.wood, n.per, n.total) for n in plan.purchase]
+    assert lines == [
+        ("piece", "ash", 500_000, 1_000_000),
+        ("minimum", "ash", 1_100_000, 100_000),
+        ("minimum", "", 2_000_000, 900_000),
+    ]
+    # What must be paid in any case is the floor too.
+    assert plan.total == floor_of(plan) == 2_000_000
+    summary = "\n".join(plan_summary(plan, []))
+    assert "It costs 200.00 USD; no plan of this kind costs less." in summary
+    assert "minimum order of ash  to fill it up  110.00 at least   10.00" in summary
+    (file,) = papers.write_all(plan, outcome.report, tmp_path, ["workbook"])
+    said = "The minimum order of ash is 110.00: 10.00 of it buys wood of your choice, to keep for another job."  # fmt: skip
+    assert said in texts(file)
+
+
+def test_an_order_that_is_large_enough_needs_nothing_more(tmp_path: Path) -> None:
+    job = WITH_MINIMUM.replace('"200"', '"99.99"').replace('"110"', '"100"')
+    plan = with_minimum(tmp_path, job).plan
+    assert [(n.by, n.total) for n in plan.purchase] == [("piece", 1_000_000)]
+
+
+@pytest.mark.parametrize("place", [1, 2])
+def test_a_minimum_order_that_is_not_met_is_refused(tmp_path: Path, place: int) -> None:
+    document = with_minimum(tmp_path).document
+    line = document["money"]["lines"].pop(place)
+    document["money"]["total"] -= line["total"]
+    objections = check(document)["objections"]
+    assert any(said.startswith("To fill up minimum orders") for said in objections)
+
+
+def test_a_minimum_order_that_is_no_amount_is_told(tmp_path: Path) -> None:
+    job = WITH_MINIMUM.replace('"200"', '"much"').replace('"110"', '"-5"')
+    with pytest.raises(FaultsFound) as found:
+        with_minimum(tmp_path, job)
+    keys = [fault.where.key for fault in found.value.faults]
+    assert keys == ["minimum_order", "wood.ash.minimum_order"]

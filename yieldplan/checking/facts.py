@@ -211,6 +211,8 @@ class Plan:
     woods: tuple[Wood, ...]
     purchase: tuple[PurchaseLine, ...]
     total: int
+    minimum: tuple[tuple[str, int], ...] = ()
+    """What a wood's lines must come to; under no name all of them. [money/10,000]"""
 
     @cached_property
     def part_of(self) -> Mapping[str, Part]:

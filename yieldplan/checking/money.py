@@ -57,6 +57,9 @@ def what_is_cut_is_bought(plan: Plan) -> Iterator[str]:
             cut.setdefault(_heading_of(piece), Counter())[piece.id] += 1
     bought: dict[Heading, Counter[str]] = {}
     for line in plan.purchase:
+        if line.by == "minimum":
+            # It buys no piece that anyone has chosen.
+            continue
         heading = _heading(line)
         if heading in bought:
             yield f"Two purchase lines are one: {_said(heading)}."
@@ -80,6 +83,8 @@ def what_is_cut_is_bought(plan: Plan) -> Iterator[str]:
 def lines_carry_their_board_feet(plan: Plan) -> Iterator[str]:
     """Ensures that a line's board feet are those of its pieces, and null where one has none."""
     for line in plan.purchase:
+        if line.by == "minimum":
+            continue
         feet = _feet(plan, line)
         if feet != line.feet:
             is_, says = (
@@ -94,6 +99,8 @@ def lines_carry_their_board_feet(plan: Plan) -> Iterator[str]:
 def totals_are_rounded_once_a_line(plan: Plan) -> Iterator[str]:
     """Ensures that a line's total is its exact amount, rounded half up to the cent."""
     for line in plan.purchase:
+        if line.by == "minimum":
+            continue
         # Hundredths of a 1/10,000, so that board feet stay whole numbers.
         count = sum(copies for _, copies in line.pieces) * 100
         counted = {"foot": _feet(plan, line) or 0, "piece": count, "pack": 100}
@@ -114,6 +121,42 @@ def the_total_adds_the_lines(plan: Plan) -> Iterator[str]:
             f"The purchase lines add up to {say_money(total)}; the plan says "
             f"{say_money(plan.total)}."
         )
+
+
+def minimum_orders_are_filled_up(plan: Plan) -> Iterator[str]:
+    """Ensures that what is bought comes to each minimum order, by a line for what is lacking."""
+    lines = [line for line in plan.purchase if line.by != "minimum"]
+    for wood, least in plan.minimum:
+        paid = sum(line.total for line in lines if wood in ("", line.wood))
+        if 0 < paid < least:
+            lines.append(_filling(wood, least, paid))
+    wanted = [line for line in lines if line.by == "minimum"]
+    said = [line for line in plan.purchase if line.by == "minimum"]
+    if said != wanted:
+        yield (
+            f"To fill up minimum orders {_of_orders(wanted)} must be paid; the plan "
+            f"pays {_of_orders(said)}."
+        )
+    if plan.purchase[len(plan.purchase) - len(said) :] != tuple(said):
+        yield "Lines that fill up minimum orders stand after the others."
+
+
+def _filling(wood: str, least: int, paid: int) -> PurchaseLine:
+    return PurchaseLine(
+        wood=wood,
+        line="minimum order",
+        grade="",
+        pieces=(),
+        feet=None,
+        by="minimum",
+        per=least,
+        total=least - paid,
+    )
+
+
+def _of_orders(lines: Sequence[PurchaseLine]) -> str:
+    said = (f"{say_money(n.total)} for {n.wood or 'the whole order'}" for n in lines)
+    return ", ".join(said) or "nothing"
 
 
 def cost_of(plan: Plan, wood: Wood) -> int:
@@ -168,4 +211,5 @@ RULES = (
     lines_carry_their_board_feet,
     totals_are_rounded_once_a_line,
     the_total_adds_the_lines,
+    minimum_orders_are_filled_up,
 )

@@ -58,6 +58,7 @@ def read(document: object) -> tuple[Plan | None, list[str]]:
         woods=tuple(_wood(row) for row in top.records("woods")),
         purchase=tuple(_line(row) for row in money.records("lines")),
         total=money.whole("total"),
+        minimum=tuple(_minimum(money)),
     )
     return (None if objections else plan), objections
 
@@ -258,10 +259,16 @@ def _node(row: Record, left: list[int], depth: int) -> Node:
     return Node(node_id, box, cut=cut, into=into)
 
 
+def _minimum(money: Record) -> list[tuple[str, int]]:
+    if not money.has("minimum"):
+        return []
+    return list(money.pairs("minimum", empty=True))
+
+
 def _line(row: Record) -> PurchaseLine:
-    by = row.word("by", ("foot", "piece", "pack"))
+    by = row.word("by", ("foot", "piece", "pack", "minimum"))
     return PurchaseLine(
-        wood=row.text("wood"),
+        wood=row.text("wood", empty=by == "minimum"),
         line=row.text("line"),
         grade=row.text("grade", empty=True),
         pieces=tuple(row.pairs("pieces")),

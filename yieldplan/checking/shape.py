@@ -122,12 +122,12 @@ class Record:
             if self._text(name, key, False) and isinstance(name, str)
         }
 
-    def pairs(self, key: str) -> Iterator[tuple[str, int]]:
+    def pairs(self, key: str, *, empty: bool = False) -> Iterator[tuple[str, int]]:
         """A list of [text, whole number]."""
         for row in self._rows(key):
             if isinstance(row, list) and len(row) == 2:
                 yield (
-                    self._text(row[0], key, False),
+                    self._text(row[0], key, empty),
                     self._whole(row[1], key, -LARGEST, LARGEST),
                 )
             else:

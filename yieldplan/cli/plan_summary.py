@@ -6,7 +6,14 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from yieldplan.cli.table import rows
-from yieldplan.measure.gap import floor_of, gap_in_words, how_cut, less_offcuts
+from yieldplan.measure.gap import (
+    counted_for,
+    floor_of,
+    gap_in_words,
+    how_cut,
+    less_offcuts,
+)
+from yieldplan.measure.minimum import say_minimum
 from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
 from yieldplan.measure.packs import say_left_whole, say_line
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
@@ -48,7 +55,8 @@ def _cost(plan: Plan) -> str:
     what, of_this_kind = "It costs", "no plan of this kind"
     if not plan.complete:
         what, of_this_kind = "What can be made costs", f"{of_this_kind} for as much"
-    if not any(_is_open(wood) for wood in plan.woods):
+    owed = plan.total - counted_for(plan.woods)
+    if not any(map(_is_open, plan.woods)) or floor_of(plan) >= owed:
         return f"{what} {money}; {of_this_kind} costs less."
     floor = f"{say_money(floor_of(plan))} {plan.job.currency}"
     return (
@@ -78,7 +86,7 @@ def _to_buy(plan: Plan) -> Iterator[str]:
         yield "There is nothing to buy."
         return
     yield f"To buy ({plan.job.currency})"
-    things = {wood.wood: wood.thing for wood in plan.woods}
+    things = {"": "", **{wood.wood: wood.thing for wood in plan.woods}}
     table = [_bought(line, things[line.wood]) for line in plan.purchase]
     table.append(("together", "", "", "", say_money(plan.total)))
     yield from rows(table, align="<><>>", indent=2)
@@ -92,9 +100,13 @@ def _to_buy(plan: Plan) -> Iterator[str]:
         yield f"Boards to pull: {', '.join(boards)}."
     if whole := say_left_whole(plan):
         yield whole
+    yield from say_minimum(plan)
 
 
 def _bought(line: PurchaseLine, thing: str) -> tuple[str, ...]:
+    if line.by == "minimum":
+        least = f"{say_money(line.per)} at least"
+        return say_line(line), "to fill it up", "", least, say_money(line.total)
     count = sum(copies for _, copies in line.pieces)
     if line.by == "foot" and line.board_feet is not None:
         how_much = f"{say_feet(line.board_feet)} board feet"

@@ -133,6 +133,7 @@ _ALL: Iterable[FixedTable] = (
                 "nhla (in a job in mm exact)",
                 "surface measure by whole feet, or volume",
             ),
+            ("minimum_order", "amount", "", "what all that is bought must come to"),
         ),
         example='title = "Hall case"\nunit = "in"\ncurrency = "USD"',
     ),
@@ -150,6 +151,7 @@ _ALL: Iterable[FixedTable] = (
         keys=_keys(
             ("species", "species", "", "for how it moves; `yieldplan list species`"),
             ("show_wood", "true or false", "false", "whether smaller offcuts are kept"),
+            ("minimum_order", "amount", "", "what the yard sells of it at the least"),
         ),
         example='[wood.walnut]\nspecies = "black walnut"\nshow_wood = true',
     ),

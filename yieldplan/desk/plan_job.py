@@ -17,7 +17,7 @@ from yieldplan.desk.what_is_left import (
     what_is_left,
 )
 from yieldplan.faults import Faults, FaultsFound
-from yieldplan.measure import purchase
+from yieldplan.measure import minimum, purchase
 from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
 from yieldplan.sources.one_grid import on_one_grid
@@ -93,7 +93,7 @@ def plan_job(
         pieces=offered,
         fits=fits,
         woods=woods,
-        purchase=purchase.lines(woods, offered),
+        purchase=minimum.filled_up(purchase.lines(woods, offered), commission),
         cautions=(
             *stock.cautions(cut.piece for wood in woods for cut in wood.cuttings),
             *built.cautions,

@@ -54,11 +54,16 @@ class WoodTable(Table):
 
     species: Species = ""
     show_wood: words.Flag = False
+    minimum_order: words.AmountOrNone = None
 
     def wood(self, name: str, where: Where) -> Wood:
         """The wood of this name."""
         return Wood(
-            name=name, species=self.species, is_show_wood=self.show_wood, where=where
+            name=name,
+            species=self.species,
+            is_show_wood=self.show_wood,
+            minimum_order=self.minimum_order,
+            where=where,
         )
 
 

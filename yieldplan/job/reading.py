@@ -35,7 +35,7 @@ from yieldplan.joints.joint import Joint
 from yieldplan.model.job import BoardMeasure, Job
 from yieldplan.units import UnitName
 
-HEAD = ("title", "unit", "currency", "board_measure")
+HEAD = ("title", "unit", "currency", "board_measure", "minimum_order")
 TABLES = ("shop", "wood", "sheet", "stick", "price", "made", "grain_match", "recipe")
 FIXED = (*HEAD, *TABLES)
 LATER = ("prices",)
@@ -43,6 +43,7 @@ LATER = ("prices",)
 
 _TEXT: TypeAdapter[Any] = TypeAdapter(words.Text)
 _CURRENCY: TypeAdapter[Any] = TypeAdapter(words.Currency)
+_AMOUNT: TypeAdapter[Any] = TypeAdapter(words.Amount)
 _UNIT: TypeAdapter[Any] = TypeAdapter(Annotated[str, words.choice(get_args(UnitName))])
 _MEASURE: TypeAdapter[Any] = TypeAdapter(
     Annotated[str, words.choice(get_args(BoardMeasure))]
@@ -120,6 +121,9 @@ def _job_of(
         assemblies=assemblies,
         grain_matches=matches if all_read else (),
         made=made if all_read else {},
+        minimum_order=values.read(("minimum_order",), _AMOUNT, otherwise=None)
+        if "minimum_order" in values.document.data
+        else None,
     )
 
 

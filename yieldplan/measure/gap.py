@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from yieldplan.measure.minimum import least_for
 from yieldplan.measure.money import CENT, down_to_the_cent, say_money
 from yieldplan.model.plan import Family, Plan, WoodPlan
 
@@ -64,10 +65,27 @@ def floor_of(plan: Plan) -> int:
     Rounded down to the cent, and never above the total: that adds lines rounded to
     the cent, so it may lie some cents below the exact cost.
     """
-    floor = down_to_the_cent(sum(wood.bound.value for wood in plan.woods))
+    floor = down_to_the_cent(_least_to_pay(plan))
     proved = all(wood.cost == wood.bound.value for wood in plan.woods)
     owed = plan.total - counted_for(plan.woods)
     return owed if proved else min(floor, owed)
+
+
+def floor_with_minimum(wood: WoodPlan, plan: Plan) -> int:
+    """The floor of one wood, its minimum order among what it must come to. [money/10,000]
+
+    Where offcuts count for something they may come off a minimum order too.
+    """
+    if not wood.bound.value or wood.rules.offcut_percent:
+        return wood.bound.value
+    return max(wood.bound.value, least_for(plan, wood.wood))
+
+
+def _least_to_pay(plan: Plan) -> int:
+    floor = sum(floor_with_minimum(wood, plan) for wood in plan.woods)
+    if not floor or any(wood.rules.offcut_percent for wood in plan.woods):
+        return floor
+    return max(floor, least_for(plan, ""))
 
 
 def counted_for(woods: Sequence[WoodPlan]) -> int:

@@ -58,5 +58,7 @@ def say_left_whole(plan: Plan) -> str:
 
 def say_line(line: PurchaseLine) -> str:
     """What a purchase line buys: `walnut 4/4 FAS`, `walnut 4/4, whole pack 8`."""
+    if line.by == "minimum":
+        return f"minimum order{f' of {line.wood}' if line.wood else ''}"
     stock = f"{line.line} {line.grade}".strip()
     return f"{stock}, whole pack {line.pack}" if line.pack else stock

@@ -97,7 +97,7 @@ def net_and_rough(plan: Plan, line: PurchaseLine) -> tuple[Fraction, Fraction]:
 def running_length(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> Inches | None:
     """How long the sticks of a line are together; None where it has no sticks. [in]"""
     pieces = [(piece_of[name], copies) for name, copies in line.pieces]
-    if not all(piece.is_stick for piece, _ in pieces):
+    if not pieces or not all(piece.is_stick for piece, _ in pieces):
         return None
     return sum((piece.length * copies for piece, copies in pieces), Fraction(0))
 

@@ -22,11 +22,18 @@ Laid = Literal["end to end", "one above the other", "book-matched", "slip-matche
 
 @dataclass(frozen=True, kw_only=True)
 class Wood:
-    """A species of lumber the job uses, all thicknesses together."""
+    """A species of lumber the job uses, all thicknesses together.
+
+    Parameters
+    ----------
+    minimum_order
+        What an order of it must come to, in the job's currency; None where any will do.
+    """
 
     name: str
     species: str
     is_show_wood: bool = False
+    minimum_order: Decimal | None = None
     where: Where
 
 
@@ -179,3 +186,5 @@ class Job:
     grain_matches: tuple[GrainMatch, ...] = ()
     made: Mapping[str, int] = field(default_factory=dict)
     sticks: Mapping[str, Stick] = field(default_factory=dict)
+    minimum_order: Decimal | None = None
+    """What all that is bought must come to, in the currency; None where any will do."""

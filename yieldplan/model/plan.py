@@ -211,7 +211,7 @@ class PurchaseLine:
     grade: str
     pieces: tuple[tuple[str, int], ...]
     board_feet: Fraction | None
-    by: Literal["foot", "piece", "pack"]
+    by: Literal["foot", "piece", "pack", "minimum"]
     per: int
     total: int
     pack: str = ""

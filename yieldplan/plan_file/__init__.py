@@ -10,6 +10,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from yieldplan.measure.minimum import minimum_orders
 from yieldplan.model.blanks import Blank
 from yieldplan.model.faces import FORBIDS, forbidden_by, forbidden_in_joints
 from yieldplan.model.parts import GlueUp, Part, joint_zone
@@ -74,11 +75,17 @@ def write(plan: Plan) -> Document:
         "woods": [_wood(wood) for wood in plan.woods],
         "money": {
             "lines": [_purchase(line) for line in plan.purchase],
+            **_minimum(plan),
             "total": plan.total,
         },
     }
     document["mark"] = _mark(document)
     return document
+
+
+def _minimum(plan: Plan) -> Document:
+    orders = [[name, least] for name, least in minimum_orders(plan.job)]
+    return {"minimum": orders} if orders else {}
 
 
 def dump(document: Document) -> bytes:

@@ -10,12 +10,14 @@ from yieldplan.measure import waste
 from yieldplan.measure.gap import (
     counted_for,
     floor_of,
+    floor_with_minimum,
     gap_in_words,
     how_cut,
     less_offcuts,
 )
+from yieldplan.measure.minimum import say_minimum
 from yieldplan.measure.packs import say_left_whole, say_line
-from yieldplan.model.plan import Plan, WoodPlan
+from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 from yieldplan.papers.workbook.book import Book
 from yieldplan.papers.workbook.cells import FEET, MONEY, Put, money
 from yieldplan.papers.workbook.numbers import decimal
@@ -135,9 +137,9 @@ def _what_to_buy(sheet: Sheet, plan: Plan, cells: Cells) -> None:
         ),
         least=19,
     )  # fmt: skip
-    whole = say_left_whole(plan)
-    if whole:
-        sheet.across(Put(value=whole, size=9))
+    for said in (say_left_whole(plan), *say_minimum(plan)):
+        if said:
+            sheet.across(Put(value=said, size=9))
     sheet.across(Put(value="Tax, surfacing and delivery are not in it.", size=9))
 
 
@@ -160,11 +162,14 @@ def _how_good(sheet: Sheet, plan: Plan, cells: Cells) -> None:
         lines = [n for n, each in enumerate(plan.purchase) if each.wood == wood.wood]
         paid = sum(plan.purchase[n].total for n in lines)
         total = "+".join(cells.lines[n] for n in lines) or "0"
-        floor = floor_in_print(wood, paid)
+        floor = floor_in_print(wood, paid, floor_with_minimum(wood, plan))
         rows.append(
             _judged(sheet, wood_in_words(plan.job, wood.wood), gap_in_words([wood]),
                     total, paid, floor)
         )  # fmt: skip
+    for line, cell in zip(plan.purchase, cells.lines, strict=True):
+        if line.by == "minimum" and not line.wood:
+            rows.append(_filling_up(sheet, line, cell))
     together = f"SUM({sheet.cell(3, rows[0])}:{sheet.cell(3, rows[-1])})"
     _judged(sheet, "together", gap_in_words(plan.woods), together, plan.total,
             floor_of(plan), last=True)  # fmt: skip
@@ -178,6 +183,21 @@ def _how_good(sheet: Sheet, plan: Plan, cells: Cells) -> None:
             size=9,
         )
     )
+
+
+def _filling_up(sheet: Sheet, line: PurchaseLine, cell: str) -> int:
+    """What fills up the whole order: it is paid, and belongs to no wood's plan."""
+    return sheet.row(
+        Put(value="minimum order", rule="thin"),
+        Put(value="filled up", size=9, rule="thin"),
+        Put(
+            formula=cell, value=money(line.total), align="right",
+            number_format=MONEY, rule="thin",
+        ),
+        Put(value="", rule="thin"),
+        Put(value="", rule="thin"),
+        least=17,
+    )  # fmt: skip
 
 
 def _judged(

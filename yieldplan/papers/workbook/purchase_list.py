@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from yieldplan.measure.minimum import say_minimum
 from yieldplan.measure.packs import say_left_whole
 from yieldplan.measure.purchase import net_and_rough, running_length, say_run
 from yieldplan.model.pieces import Piece
@@ -52,7 +53,12 @@ def fill(book: Book, plan: Plan) -> Cells:
             for n, word in enumerate(_HEAD)
         )
     )
-    rows = [_line(book, sheet, plan, line, piece_of) for line in plan.purchase]
+    rows: list[int] = []
+    for line in plan.purchase:
+        if line.by == "minimum":
+            rows.append(_minimum(book, sheet, plan, line, rows))
+        else:
+            rows.append(_line(book, sheet, plan, line, piece_of))
     total_row = _together(sheet, plan, rows)
     _notes(sheet, plan, piece_of)
     if plan.job.unit == "mm":
@@ -109,6 +115,32 @@ def _line(
         ),
         Put(
             formula=f"ROUND({cost},2)", value=money(line.total),
+            align="right", number_format=MONEY, rule="thin",
+        ),
+        least=20,
+    )  # fmt: skip
+
+
+def _minimum(
+    book: Book, sheet: Sheet, plan: Plan, line: PurchaseLine, rows: Sequence[int]
+) -> int:
+    """What an order lacks of the least it must come to; it follows the prices above."""
+    row = sheet.next_row
+    least = book.name(
+        f"minimum_order_{line.wood}", sheet.cell_from_elsewhere(_PRICE, row)
+    )
+    paid = ",".join(
+        sheet.cell(_COST, other)
+        for other, bought in zip(rows, plan.purchase, strict=False)
+        if line.wood in ("", bought.wood)
+    )
+    wood = wood_in_words(plan.job, line.wood) if line.wood else "the whole order"
+    return sheet.row(
+        Put(value=wood, rule="thin"),
+        Put(value="to fill up the minimum order", span=7, rule="thin"),
+        Put(value=money(line.per), align="right", rule="box", number_format=MONEY),
+        Put(
+            formula=f"ROUND(MAX(0,{least}-SUM({paid})),2)", value=money(line.total),
             align="right", number_format=MONEY, rule="thin",
         ),
         least=20,
@@ -182,6 +214,7 @@ def _notes(sheet: Sheet, plan: Plan, piece_of: Mapping[str, Piece]) -> None:
         " at the prices shown, and another price may make another plan the better one.",
         _sticks(plan, piece_of),
         say_left_whole(plan),
+        *say_minimum(plan),
         _dates(plan),
         "Tax, surfacing and delivery are not in it.",
     ]
@@ -215,6 +248,8 @@ def _dates(plan: Plan) -> str:
 
 def pieces_in_words(line: PurchaseLine, piece_of: Mapping[str, Piece]) -> str:
     """`4 boards: W1, W2, W3, W4`."""
+    if line.by == "minimum":
+        return "to fill it up"
     count = sum(copies for _, copies in line.pieces)
     kind = piece_of[line.pieces[0][0]].thing
     if kind != "board":

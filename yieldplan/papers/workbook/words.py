@@ -94,16 +94,21 @@ def size(inches: Sequence[Inches], unit: UnitName) -> str:
     return " × ".join(tape(each, unit) for each in inches)
 
 
-def floor_in_print(wood: WoodPlan, paid: int) -> int:
+def floor_in_print(wood: WoodPlan, paid: int, least: int = 0) -> int:
     """The floor of one wood as it may be printed: never above what is paid. [money/10,000]
 
     Rounded down to the cent; what is paid adds lines rounded to the cent, so that a
     proved plan shows its cost.
+
+    Parameters
+    ----------
+    least
+        What it must come to besides. [money/10,000]
     """
     owed = paid - counted_for([wood])
     if wood.bound.value >= wood.cost:
         return owed
-    return min(down_to_the_cent(wood.bound.value), owed)
+    return min(down_to_the_cent(max(wood.bound.value, least)), owed)
 
 
 def half_up(value: Fraction, places: int) -> Fraction:
