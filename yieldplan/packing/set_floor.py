@@ -20,7 +20,7 @@ from yieldplan.packing.first_plan import all_copies
 from yieldplan.packing.limited import off_of
 from yieldplan.packing.proofs import SetsProof
 from yieldplan.packing.set_rows import Row, row_against, row_of
-from yieldplan.packing.set_tree import SetTree
+from yieldplan.packing.set_tree import SetTree, nearly_met
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.yard import Column, Yard
 
@@ -68,13 +68,9 @@ def set_floor(
     if not search.rows:
         return certificate
     search.find_rows()
-    tree = SetTree(
-        yard.price,
-        [copies.get(number, 0) for number in range(len(problem.bins))],
-        search.rows,
-        step,
-        limit,
-    )
+    counts = [copies.get(number, 0) for number in range(len(problem.bins))]
+    near = nearly_met(yard.price, counts, search.rows, limit)
+    tree = SetTree(yard.price, counts, near, step, limit)
     while not budget.is_over(share):
         chosen = tree.run(budget, MOST_NODES, share)
         row = search.against(chosen) if chosen else None
@@ -126,17 +122,21 @@ class _Search:
         while not self.budget.is_over(self._until):
             chosen = self._choice()
             row = self.against(chosen) if chosen else None
-            if row is None:
+            if row is None or any(row is known for known in self.rows):
+                # (The solver's rounding may pass over a row that is known.)
                 return
             self.rows.append(row)
 
     def against(self, chosen: Mapping[int, int]) -> Row | None:
         """A row that the choice does not meet; None where it can make everything."""
-        row = row_against(self.yard, self.need, chosen, self.columns, self.budget)
-        if row is None:
+        for row in self.rows:
+            if sum(int(row.values[n]) * k for n, k in chosen.items()) < row.need:
+                return row
+        found = row_against(self.yard, self.need, chosen, self.columns, self.budget)
+        if found is None:
             return None
-        worth = sum(int(row.values[number]) * n for number, n in chosen.items())
-        return row if worth < row.need else None
+        worth = sum(int(found.values[number]) * n for number, n in chosen.items())
+        return found if worth < found.need else None
 
     def _choice(self) -> dict[int, int] | None:
         """The cheapest choice that meets all rows, as far as the solver finds it.

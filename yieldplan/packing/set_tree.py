@@ -28,6 +28,8 @@ _HEAVIEST = 10**14
 _LARGEST = 2.0**62
 _DEEPEST = 390
 _WHOLE = 1e-6
+_NEAR = 0.001
+"""Share of its need by which a row may be exceeded and still be kept."""
 
 Shares = NDArray[np.float64]
 
@@ -87,7 +89,7 @@ class SetTree:
     @property
     def work(self) -> int:
         """Units of work one node takes, about."""
-        return 150 + len(self.rows) * len(self._price) // 6
+        return 250 + len(self.rows) * len(self._price) // 4
 
     @property
     def least(self) -> int:
@@ -235,6 +237,22 @@ class SetTree:
             )
         fewer, more = node.into
         return Branch(*node.on, self._kept(fewer, place), self._kept(more, place))
+
+
+def nearly_met(
+    price: Sequence[int], copies: Sequence[int], rows: Sequence[Row], limit: int
+) -> list[Row]:
+    """The rows that the cheapest shares of bins meet with little to spare.
+
+    Most price vectors met on the way are of no use to any leaf, and every row makes every
+    node slower.
+    """
+    program = _Program(price, copies, limit)
+    for row in rows:
+        program.add(row)
+    none = np.zeros(len(price), np.int64)
+    _, shares = program.solve(none, np.array(copies, np.int64))
+    return [row for row in rows if float(row.values @ shares) <= (1 + _NEAR) * row.need]
 
 
 class _Program:
