@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 import openpyxl
 import pytest
 
+from tests.packing.wood_jobs import make_board
 from yieldplan import packing, papers, plan_file
 from yieldplan.checking import check
 from yieldplan.cli.plan_summary import plan_summary
 from yieldplan.desk.plan_job import Outcome, plan_job
 from yieldplan.faults import FaultsFound
 from yieldplan.measure.gap import floor_of
+from yieldplan.measure.minimum_feet import enough
 
 JOB = """\
 title = "Four rails"
@@ -200,3 +203,28 @@ def test_a_minimum_order_that_is_no_amount_is_told(tmp_path: Path) -> None:
         with_minimum(tmp_path, job)
     keys = [fault.where.key for fault in found.value.faults]
     assert keys == ["minimum_order", "wood.ash.minimum_order"]
+
+
+def test_what_is_short_of_a_minimum_in_board_feet_is_said_with_boards_that_make_it_up(
+    tmp_path: Path,
+) -> None:
+    # S1 and S2 are 96 x 6-1/2 / 144 = 4.33 bf each (fixed to the hundredth), 8.66 together.
+    # Of 20 feet 11.34 are short; the packs are sold whole, so nothing singly makes it up.
+    job = WITH_MINIMUM.replace('minimum_order = "110"', 'minimum_feet = "20"')
+    (said,) = (
+        each for each in with_minimum(tmp_path, job).plan.cautions if "minimum" in each
+    )
+    assert said == (
+        "The minimum order of ash is 20 board feet, and 8.66 are bought: 11.34 more must "
+        "be, which is not in the cost. The boards offered do not make it up"
+    )
+
+
+def test_the_cheapest_board_that_is_enough_is_named() -> None:
+    # 3 feet are short: 2 + 2 feet at 5.00 cost 20.00, one board of 3 feet 18.00.
+    small = [make_board(f"B{n}", "48", "6", price=100_000) for n in (1, 2)]
+    large = make_board("B3", "48", "9", price=180_000)
+    assert enough(Fraction(3), [*small, large]) == [large]
+    # 4 feet: no one board has them, and the two small ones are cheaper than with B3.
+    assert enough(Fraction(4), [*small, large]) == small
+    assert enough(Fraction(8), [*small, large]) is None

@@ -18,6 +18,7 @@ from yieldplan.desk.what_is_left import (
 )
 from yieldplan.faults import Faults, FaultsFound
 from yieldplan.measure import minimum, purchase
+from yieldplan.measure.minimum_feet import short_of_feet
 from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
 from yieldplan.sources.one_grid import on_one_grid
@@ -96,6 +97,7 @@ def plan_job(
         purchase=minimum.filled_up(purchase.lines(woods, offered), commission),
         cautions=(
             *stock.cautions(cut.piece for wood in woods for cut in wood.cuttings),
+            *short_of_feet(woods, offered, commission),
             *built.cautions,
         ),
         on_the_bench=left.made,

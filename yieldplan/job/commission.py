@@ -55,6 +55,7 @@ class WoodTable(Table):
     species: Species = ""
     show_wood: words.Flag = False
     minimum_order: words.AmountOrNone = None
+    minimum_feet: words.AmountOrNone = None
 
     def wood(self, name: str, where: Where) -> Wood:
         """The wood of this name."""
@@ -63,6 +64,7 @@ class WoodTable(Table):
             species=self.species,
             is_show_wood=self.show_wood,
             minimum_order=self.minimum_order,
+            minimum_feet=self.minimum_feet,
             where=where,
         )
 

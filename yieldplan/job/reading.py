@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from decimal import Decimal
 from pathlib import Path
 from typing import Annotated, Any, get_args
 
@@ -35,7 +36,7 @@ from yieldplan.joints.joint import Joint
 from yieldplan.model.job import BoardMeasure, Job
 from yieldplan.units import UnitName
 
-HEAD = ("title", "unit", "currency", "board_measure", "minimum_order")
+HEAD = ("title", "unit", "currency", "board_measure", "minimum_order", "minimum_feet")
 TABLES = ("shop", "wood", "sheet", "stick", "price", "made", "grain_match", "recipe")
 FIXED = (*HEAD, *TABLES)
 LATER = ("prices",)
@@ -121,9 +122,8 @@ def _job_of(
         assemblies=assemblies,
         grain_matches=matches if all_read else (),
         made=made if all_read else {},
-        minimum_order=values.read(("minimum_order",), _AMOUNT, otherwise=None)
-        if "minimum_order" in values.document.data
-        else None,
+        minimum_order=_amount(values, "minimum_order"),
+        minimum_feet=_amount(values, "minimum_feet"),
     )
 
 
@@ -181,6 +181,13 @@ def _head(
         return values.read((key,), kind, otherwise=otherwise)
     values.fault((key,), "", f"the job has no {key}", remedy)
     return otherwise
+
+
+def _amount(values: Values, key: str) -> Decimal | None:
+    if key not in values.document.data:
+        return None
+    amount: Decimal | None = values.read((key,), _AMOUNT, otherwise=None)
+    return amount
 
 
 def _board_measure(values: Values, unit: UnitName) -> BoardMeasure:

@@ -28,12 +28,15 @@ class Wood:
     ----------
     minimum_order
         What an order of it must come to, in the job's currency; None where any will do.
+    minimum_feet
+        The same in board feet. [bf]
     """
 
     name: str
     species: str
     is_show_wood: bool = False
     minimum_order: Decimal | None = None
+    minimum_feet: Decimal | None = None
     where: Where
 
 
@@ -188,3 +191,5 @@ class Job:
     sticks: Mapping[str, Stick] = field(default_factory=dict)
     minimum_order: Decimal | None = None
     """What all that is bought must come to, in the currency; None where any will do."""
+    minimum_feet: Decimal | None = None
+    """The same in board feet; sheets have none. [bf]"""
