@@ -21,7 +21,9 @@ from yieldplan.packing.crossings import Ints
 from yieldplan.packing.first_plan import all_copies
 from yieldplan.packing.join import Side, joined
 from yieldplan.packing.packed import Packed, packed
+from yieldplan.packing.proofs import TriedProof
 from yieldplan.packing.stop import Budget
+from yieldplan.packing.tried_proof import Rows
 from yieldplan.packing.walk import Allowance, TooMany
 from yieldplan.packing.ways import Ways, WaysOf
 from yieldplan.packing.yard import Column, Yard
@@ -73,6 +75,9 @@ class Tried:
         self.rows: list[tuple[int, ...]] = []
         self._worth: list[dict[int, int]] = []
         self._choices: Choices | None = None
+        self._certificate = certificate
+        self._columns = list(columns)
+        self._cost = plan.cost
 
     @property
     def is_open(self) -> bool:
@@ -94,6 +99,21 @@ class Tried:
         except TooMany:
             self.given_up = "too much to try"
             return plan
+
+    def proof(self, budget: Budget) -> TriedProof | None:
+        """What proves that the plan of the last step is the cheapest; None while it is open."""
+        if self.is_open or self.given_up or self._choices is None:
+            return None
+        rows = Rows(
+            self.yard,
+            self.need,
+            self._certificate,
+            self._columns,
+            self._choices,
+            self._cost,
+        )
+        rows.find(budget)
+        return rows.proof()
 
     def _look_at(self, number: int, plan: Packed, budget: Budget) -> None:
         """Find all that a board can make in a plan that costs less."""
@@ -131,6 +151,7 @@ class Tried:
     def _try_one(self, plan: Packed, budget: Budget) -> Packed:
         choices = self._choices or self._start(plan)
         choices.below(plan.cost)
+        self._cost = plan.cost
         choice = choices.cheapest()
         if choice is None:
             return plan
@@ -159,6 +180,8 @@ class Tried:
             # It makes too much of a part, which a plan may not.
             self.given_up = "a choice makes enough, but not exactly"
             return plan
+        self._cost = better.cost
+        choices.below(better.cost)
         return better
 
     def _poorest(self, copies: dict[int, int]) -> Ints:
