@@ -99,7 +99,7 @@ def lifted(priced: int, problem: Problem) -> int:
 
 
 def best_scale(
-    prices: Sequence[int], need: Sequence[int], values: Ints, problem: Problem
+    prices: Sequence[int], need: Sequence[float], values: Ints, problem: Problem
 ) -> Fraction:
     """By what to multiply all prices so that the floor is highest.
 
@@ -124,7 +124,7 @@ def best_scale(
 
 
 def estimate(
-    prices: Sequence[int], need: Sequence[int], values: Ints, problem: Problem
+    prices: Sequence[int], need: Sequence[float], values: Ints, problem: Problem
 ) -> float:
     """The floor at the best scale, before prices are whole numbers again; a guide only."""
     scale = float(best_scale(prices, need, values, problem))

@@ -7,9 +7,9 @@ from contextlib import suppress
 from fractions import Fraction
 
 from yieldplan.packing.bound import (
+    Certificate,
     best_scale,
     certificate_of,
-    certify,
     estimate,
     scaled_up,
 )
@@ -31,15 +31,28 @@ _HARDER = 8
 
 
 class Generation:
-    """Patterns and prices for one set of needs."""
+    """Patterns and prices for one set of needs.
+
+    Parameters
+    ----------
+    bins
+        A sample of the bins: prices are sought as if only these were offered and their
+        share of everything were needed. The floor they give is that of all bins.
+    """
 
     def __init__(
-        self, yard: Yard, need: Sequence[int], short_price: Sequence[int]
+        self,
+        yard: Yard,
+        need: Sequence[int],
+        short_price: Sequence[int],
+        bins: Sequence[int] | None = None,
     ) -> None:
         self.yard = yard
         self.need = list(need)
-        self.best = certify([0] * len(need), need, yard.pricing)
+        self.best = Certificate((0,) * len(need), 0, 0)
         self.prices: list[int] = list(self.best.prices)
+        self.met: list[tuple[int, ...]] = []
+        """Price vectors asked, the earliest first."""
         self._short_price = list(short_price)
         self._soft = [
             min(hard, _SOFT * max(1, price))
@@ -47,7 +60,18 @@ class Generation:
                 short_price, yard.area_prices([1] * len(need)), strict=True
             )
         ]
-        self._master = Master(yard.problem, need, all_copies(yard), self._soft)
+        copies = all_copies(yard)
+        self._bins = sorted(copies) if bins is None else sorted(bins)
+        self._is_sample = len(self._bins) < len(copies)
+        self._in_sample = frozenset(self._bins)
+        # Of a sample, what it must make; a guide only.
+        self._asked: list[float] = [count * _share(yard, self._bins) for count in need]
+        self._master = Master(
+            yard.problem,
+            self._asked,
+            {number: copies[number] for number in self._bins},
+            self._soft,
+        )
         self._known: set[tuple[int, int, tuple[int, ...]]] = set()
         self.shares: Shares | None = None
 
@@ -57,7 +81,9 @@ class Generation:
         return self._master.columns
 
     def add(self, column: Column) -> bool:
-        """Keep a pattern, unless one like it is known."""
+        """Keep a pattern, unless one like it is known or its bin not in the sample."""
+        if self._is_sample and column.bin not in self._in_sample:
+            return False
         key = (column.bin, column.cost, column.makes)
         if key in self._known:
             return False
@@ -92,11 +118,13 @@ class Generation:
                     centre, exact, self.need, strict=True
                 )
             ]
-            values = self.yard.pricing.price(asked)
-            floor = estimate(asked, self.need, values, self.yard.problem)
+            values = self.yard.pricing.price(asked, self._asked_bins)
+            self.met.append(tuple(asked))
+            floor = estimate(asked, self._asked, values, self.yard.problem)
             if floor > highest:
                 highest, centre = floor, [float(price) for price in asked]
-                self._certify(asked, values, hear, closely=False)
+                if not self._is_sample:
+                    self._certify(asked, values, hear, closely=False)
             added = self._add_best(shares, values)
             budget.spend(self.yard.pricing.work - before + self._master.work)
             is_closed = shares.cost - highest <= _CLOSED * shares.cost
@@ -116,10 +144,14 @@ class Generation:
         """Prices to begin with, and the floor they give: every part by its area."""
         problem = self.yard.problem
         asked = self.yard.area_prices(self.need)
-        values = self.yard.pricing.price(asked)
-        scale = float(best_scale(asked, self.need, values, problem))
-        floor = estimate(asked, self.need, values, problem)
+        values = self.yard.pricing.price(asked, self._asked_bins)
+        scale = float(best_scale(asked, self._asked, values, problem))
+        floor = estimate(asked, self._asked, values, problem)
         return [scale * price for price in asked], floor
+
+    @property
+    def _asked_bins(self) -> list[int] | None:
+        return self._bins if self._is_sample else None
 
     def _is_harder(self, shares: Shares) -> bool:
         """Make parts left unmade dearer, where there are any; whether that was possible."""
@@ -177,6 +209,13 @@ class Generation:
             # Without more than is asked for, the program would stall here.
             added = sum(self.add(column) for column in whole)
         return added
+
+
+def _share(yard: Yard, bins: Sequence[int]) -> float:
+    """Of the wood offered, how much these bins are, by what they cost."""
+    copies = all_copies(yard)
+    cost = {number: max(1, yard.price[number]) * copies[number] for number in copies}
+    return sum(cost[number] for number in bins) / max(1, sum(cost.values()))
 
 
 def _gain(column: Column, shares: Shares) -> float:

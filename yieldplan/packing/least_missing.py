@@ -64,8 +64,11 @@ def least_missing(
     for _ in range(_REPAIRS):
         if budget.is_over(Fraction(7, 10)) or best.is_whole or not best.patterns:
             break
-        best, columns = repair.step(best, generation.columns, budget)
-        for column in columns:
+        (place,) = repair.choose(best, generation.columns, 1)
+        mended = place.do(yard, None, budget.stop)
+        budget.spend(mended.work)
+        best = repair.taken(best, [mended])
+        for column in mended.columns:
             generation.add(column)
     return best
 

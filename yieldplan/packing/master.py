@@ -49,7 +49,7 @@ class Master:
     def __init__(
         self,
         problem: Problem,
-        need: Sequence[int],
+        need: Sequence[float],
         copies: Mapping[int, int],
         short_price: Sequence[int],
     ) -> None:

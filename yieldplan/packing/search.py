@@ -1,23 +1,26 @@
-"""The search, stage by stage: a plan at once, prices and floor, dives, repairs."""
+"""The search, stage by stage: a plan at once, prices and floor, dives, board sets, repairs."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from concurrent.futures import Executor
 from fractions import Fraction
 
 import numpy as np
 
-from yieldplan.model.plan import Stage
 from yieldplan.packing.board_sets import MOST_BOARDS, BoardSets
-from yieldplan.packing.close_up import closed_up
-from yieldplan.packing.dive import Dive, Question
+from yieldplan.packing.crew import Crew
+from yieldplan.packing.dives import AT_ONCE, Common, wave
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
-from yieldplan.packing.least_missing import least_missing
-from yieldplan.packing.packed import Packed, packed
+from yieldplan.packing.limited import limited_floor
+from yieldplan.packing.make_whole import make_whole
+from yieldplan.packing.packed import Packed
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.repair import Repair
+from yieldplan.packing.set_floor import set_floor
 from yieldplan.packing.solution import Solution
+from yieldplan.packing.state import State, work_for
 from yieldplan.packing.stop import Budget, Progress, Stop
 from yieldplan.packing.yard import Column, Yard
 
@@ -25,33 +28,26 @@ _POOL = 2500
 """Patterns a dive starts from, at most."""
 _IDLE = 40
 """Dives or repairs in vain after which the search has found all it will find."""
-_TRIES = 12
-"""Dives for a whole plan before wood counts as too little."""
-_NOISE = 0.15
-"""How freely a dive chooses."""
-_NO_LIMIT = 1 << 62
-_WORK_LEAST = 300_000
-_WORK_PER_BIN = 150_000
-_WORK_MOST = 60_000_000
-
-
-_ROUNDS_LEAST = 10
-_ROUNDS_MOST = 60
-"""Rounds of prices that the work allowed must hold beside the search."""
-
-
-def work_for(yard: Yard) -> int:
-    """Units of work allowed where the stop does not say."""
-    num_bins = len(yard.pricing.bins)
-    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
-    search = _WORK_LEAST + _WORK_PER_BIN * num_bins
-    if sum(all_copies(yard).values()) <= MOST_BOARDS + 4:
-        search = 3 * search // 2
-    return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
+_SAMPLE_FROM = 900
+"""From so many boards on, prices are sought on a sample of them."""
+_SAMPLE = 250
+_DIVES_UP_TO = 900
+"""Of more boards a dive takes too long: neighbourhoods alone improve the plan."""
+_TASK_LEAST, _TASK_MOST = 100_000, 1_500_000
+"""Work of one task handed out."""
+_DEAREST = 10**12
+_NODES_UP_TO = 120
+"""Boards among which sets of them are looked at as a whole."""
 
 
 class Search:
-    """One search for a cheapest plan, and for the floor under it."""
+    """One search for a cheapest plan, and for the floor under it.
+
+    Parameters
+    ----------
+    executor
+        Where tasks are done side by side; None does them here.
+    """
 
     def __init__(
         self,
@@ -59,147 +55,181 @@ class Search:
         stop: Stop,
         hear: Callable[[Progress], None],
         wood: str,
+        executor: Executor | None = None,
     ) -> None:
         self.yard = Yard(problem)
-        self.wood = wood
-        self.asked = [demand.need for demand in problem.demands]
-        self.need = [
-            count if self.yard.can_make(number) else 0
-            for number, count in enumerate(self.asked)
-        ]
         self.budget = Budget(stop, work_for(self.yard))
+        self.state = State(self.yard, self.budget, hear, wood)
+        self.crew = Crew(self.yard, stop, executor)
         self.rng = np.random.default_rng(7)
-        self.stages: list[Stage] = []
-        self.stage = "first plan"
-        self.hear = hear
         # Dearer than any board, so that nothing is left out to save money.
         dear = max(1, sum(piece.price * piece.copies for piece in problem.bins))
-        self.short_price = [min(dear, 10**12)] * len(self.need)
-        self.bound = 0
+        self.short_price = [min(dear, _DEAREST)] * len(self.state.need)
+        self.num_copies = sum(all_copies(self.yard).values())
+
+    @property
+    def is_small(self) -> bool:
+        """Whether sets of boards can be looked through one by one."""
+        return self.num_copies <= MOST_BOARDS
 
     def run(self) -> Solution:
-        yard = self.yard
-        self.plan = self._first_plan(yard.area_prices(self.need))
-        self._end_stage()
-        self._prices()
-        if not self.plan.is_whole:
-            self._make_whole()
-        if not self._is_done():
-            is_small = sum(all_copies(yard).values()) <= MOST_BOARDS
-            self._dives(Fraction(2, 5) if is_small else Fraction(17, 20))
-        if not self._is_done() and not yard.problem.offcut_percent:
+        """Stage by stage, until the plan is proved or close enough or the work is done."""
+        state = self.state
+        state.take(self._first_plan(self.yard.area_prices(state.need)))
+        state.end_stage()
+        self.price()
+        if not state.plan.is_whole:
+            make_whole(self)
+        if not state.is_done():
+            self._floors(Fraction(1, 8))
+        if not state.is_done() and len(self.yard.pricing.bins) <= _DIVES_UP_TO:
+            self._dives(Fraction(2, 5) if self.is_small else Fraction(4, 5))
+        if not state.is_done() and not self.yard.problem.offcut_percent:
             # Which boards, before how to cut them: their prices alone must decide.
             self._board_sets()
-        if not self._is_done():
+        if not state.is_done():
             self._repairs()
-        return self._solution()
+        return state.solution()
 
     # -- stages ----------------------------------------------------------------
 
-    def _prices(self) -> None:
+    def price(self) -> None:
         """Column generation, and the plan that its prices lead to."""
-        self.stage = "prices"
-        self.bound = 0
-        self.generation = Generation(self.yard, self.need, self.short_price)
-        for pattern in self.plan.patterns:
+        state = self.state
+        state.begin_stage("prices")
+        self.generation = Generation(
+            self.yard, state.need, self.short_price, self._sample()
+        )
+        for pattern in state.plan.patterns:
             self.generation.add(self.yard.column(pattern))
         share = self.budget.used + Fraction(1, 2)
         self.generation.run(self.budget, share, self._hear_floor)
-        self._take(self._first_plan(self.generation.prices))
-        self._end_stage()
+        state.floor = self.generation.best
+        state.take(self._first_plan(self.generation.prices))
+        state.end_stage()
+
+    def _sample(self) -> list[int] | None:
+        """Every so manyth board by size, where there are very many."""
+        bins = self.yard.pricing.bins
+        if len(bins) < _SAMPLE_FROM:
+            return None
+        grids = self.yard.grids
+        by_size = sorted(
+            bins, key=lambda number: (grids[number].across, grids[number].along, number)
+        )
+        every = -(-len(bins) // _SAMPLE)
+        return by_size[every // 2 :: every]
 
     def _first_plan(self, prices: Sequence[int]) -> Packed:
         before = self.yard.pricing.work
-        plan = first_plan(self.yard, self.need, prices)
+        plan = first_plan(self.yard, self.state.need, prices)
         self.budget.spend(self.yard.pricing.work - before)
         return plan
 
-    def _make_whole(self) -> None:
-        """Cover what the first plans left open; if that fails, ask for less."""
-        shares = self.generation.shares
-        self.stage = "too little wood"
-        if shares is None or sum(shares.short) < 1e-6:
-            for tries in range(_TRIES):
-                if self.plan.is_whole or self.budget.is_over(Fraction(3, 5)):
-                    break
-                self._dive(noise=_NOISE if tries else 0.0, limit=_NO_LIMIT)
-        if self.plan.is_whole:
+    def _floors(self, share: Fraction) -> None:
+        """Lift the floor by what one price vector for all boards cannot prove."""
+        state, generation = self.state, self.generation
+        if len(self.yard.pricing.bins) > _NODES_UP_TO:
             return
-        while True:
-            self._take(
-                least_missing(self.yard, self.need, self.plan, self.budget, self.rng)
+        state.begin_stage("floor")
+        share = self.budget.used + share
+        state.raise_floor(
+            limited_floor(
+                self.yard,
+                state.need,
+                self.short_price,
+                state.floor,
+                generation.columns,
+                self.budget,
+                share,
             )
-            made = [
-                count - short
-                for count, short in zip(self.need, self.plan.short, strict=True)
-            ]
-            whole = [
-                count - count % demand.whole
-                for count, demand in zip(made, self.yard.problem.demands, strict=True)
-            ]
-            if whole == made:
-                break
-            # Some strips of a panel are no panel: their wood may make something else.
-            self.need = [
-                least if least < count else need
-                for need, count, least in zip(self.need, made, whole, strict=True)
-            ]
-            self.plan = packed(self.plan.patterns, self.need, self.yard)
-        self.need = made
-        self.plan = packed(self.plan.patterns, self.need, self.yard)
-        self._end_stage()
-        self._prices()
+        )
+        if not state.is_done():
+            state.raise_floor(
+                set_floor(
+                    self.yard,
+                    state.need,
+                    self.short_price,
+                    state.floor,
+                    generation.columns,
+                    generation.met,
+                    state.plan.cost,
+                    self.budget,
+                    share,
+                )
+            )
+        state.end_stage()
 
     def _dives(self, share: Fraction) -> None:
-        self.stage = "dive"
-        idle = 0
-        while idle < _IDLE and not self._is_done() and not self.budget.is_over(share):
-            noise = _NOISE if idle or self.stages[-1].name == "dive" else 0.0
-            idle = 0 if self._dive(noise, self.plan.cost) else idle + 1
-        self._end_stage()
+        state = self.state
+        state.begin_stage("dive")
+        idle = number = 0
+        while (
+            idle < _IDLE and not state.is_done() and not self.budget.is_over(share)
+        ):
+            idle = 0 if self.dive(number, state.plan.cost) else idle + AT_ONCE
+            number += 1
+        state.end_stage()
+
+    def dive(self, number: int, limit: int) -> bool:
+        """Some dives side by side; whether one of them found a better plan."""
+        common = Common(
+            tuple(self.state.need),
+            all_copies(self.yard),
+            tuple(self.short_price),
+            limit,
+            tuple(self._pool()),
+        )
+        work = self.budget.work_for(AT_ONCE, _TASK_LEAST, _TASK_MOST)
+        answers = self.crew.run(
+            common, wave(number, work), self.budget.seconds_left
+        )
+        is_better = False
+        for answer in answers:
+            self.budget.spend(answer.work)
+            for column in answer.columns:
+                self.generation.add(column)
+            if answer.plan is not None:
+                is_better |= self.state.take(answer.plan)
+        return is_better
 
     def _board_sets(self) -> None:
         """Where few boards will do, look for the cheapest that can hold everything."""
-        self.stage = "board sets"
-        rows = (self.generation.prices, self.yard.area_prices(self.need))
+        state = self.state
+        state.begin_stage("board sets")
+        rows = (self.generation.prices, self.yard.area_prices(state.need))
         sets = BoardSets(
-            self.yard, self.need, self.short_price, self.plan, rows, self.rng
+            self.yard, state.need, self.short_price, state.plan, rows, self.rng
         )
-        while sets.may_go_on and not self._is_done():
+        while sets.may_go_on and not state.is_done():
             known = len(sets.found)
-            self._take(sets.step(self.plan, self.generation.columns, self.budget))
+            state.take(sets.step(state.plan, self.generation.columns, self.budget))
             for column in sets.found[known:]:
                 self.generation.add(column)
         is_through = sets.is_small and not sets.is_open and not self.budget.goes_on
         if is_through and self.budget.ended is None:
             self.budget.ended = "searched"
-        self._end_stage()
+        state.end_stage()
 
     def _repairs(self) -> None:
-        self.stage = "repair"
+        state = self.state
+        state.begin_stage("repair")
         repair = Repair(
-            self.yard, self.need, self.short_price, self.generation.prices, self.rng
+            self.yard, state.need, self.short_price, self.generation.prices, self.rng
         )
         idle = 0
-        while (idle < _IDLE or self.budget.goes_on) and not self._is_done():
-            columns = self.generation.columns
-            plan, found = repair.step(self.plan, columns, self.budget)
-            for column in found:
-                self.generation.add(column)
-            idle = 0 if self._take(plan) else idle + 1
+        while (idle < _IDLE or self.budget.goes_on) and not state.is_done():
+            places = repair.choose(state.plan, self._pool(), AT_ONCE)
+            answers = self.crew.run(None, places, self.budget.seconds_left)
+            for answer in answers:
+                self.budget.spend(answer.work)
+                for column in answer.columns:
+                    self.generation.add(column)
+            plan = repair.taken(state.plan, answers)
+            idle = 0 if state.take(plan) else idle + len(places)
         if idle >= _IDLE and self.budget.ended is None:
             self.budget.ended = "searched"
-        self._end_stage()
-
-    def _dive(self, noise: float, limit: int) -> bool:
-        question = Question(
-            tuple(self.need), all_copies(self.yard), self.short_price, limit
-        )
-        dive = Dive(self.yard, question, self._pool(), self.rng, noise)
-        found = dive.run(self.budget)
-        for column in dive.found:
-            self.generation.add(column)
-        return found is not None and self._take(found)
+        state.end_stage()
 
     def _pool(self) -> list[Column]:
         """The known patterns that pay best."""
@@ -213,57 +243,5 @@ class Search:
         cost = rent[bins] - makes @ np.array(shares.prices)
         return [columns[place] for place in np.argsort(cost, kind="stable")[:_POOL]]
 
-    # -- keeping count ---------------------------------------------------------
-
-    def _take(self, plan: Packed) -> bool:
-        if plan.key >= self.plan.key:
-            return False
-        self.plan = plan
-        self._tell()
-        return True
-
     def _hear_floor(self, floor: int) -> None:
-        self.bound = floor
-        self._tell()
-
-    def _tell(self) -> None:
-        self.hear(
-            Progress(
-                wood=self.wood,
-                stage=self.stage,
-                cost=self.plan.cost,
-                bound=self.bound,
-                work=self.budget.done,
-            )
-        )
-
-    def _is_done(self) -> bool:
-        if self.plan.cost <= self.bound:
-            self.budget.ended = "proved"
-        elif self.budget.is_close(self.plan.cost, self.bound):
-            self.budget.ended = "gap"
-        return self.budget.ended is not None or self.budget.is_over()
-
-    def _end_stage(self) -> None:
-        self.stages.append(
-            Stage(name=self.stage, cost=self.plan.cost, bound=self.bound)
-        )
-        self._tell()
-
-    def _solution(self) -> Solution:
-        patterns = tuple(closed_up(p, self.yard) for p in self.plan.patterns)
-        return Solution(
-            need=tuple(self.need),
-            short=tuple(
-                asked - count
-                for asked, count in zip(self.asked, self.need, strict=True)
-            ),
-            patterns=patterns,
-            # Closed up, a board may keep a longer offcut than the search counted.
-            cost=sum(map(self.yard.cost, patterns)),
-            worths=tuple(map(self.yard.worth, patterns)),
-            bound=self.generation.best,
-            stages=tuple(self.stages),
-            ended=self.budget.ended or "searched",
-            work=self.budget.done,
-        )
+        self.state.raise_floor(self.generation.best)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import Executor
 from dataclasses import replace
 
 from yieldplan.packing.bound import Certificate
@@ -10,12 +11,17 @@ from yieldplan.packing.problem import Problem
 from yieldplan.packing.search import Search
 from yieldplan.packing.solution import Solution
 from yieldplan.packing.stop import Progress, Stop
+from yieldplan.packing.wider import PLAIN, search_wider
 
 __all__ = ["Solution", "solve"]
 
 
 def solve(
-    problem: Problem, stop: Stop, hear: Callable[[Progress], None], wood: str = ""
+    problem: Problem,
+    stop: Stop,
+    hear: Callable[[Progress], None],
+    wood: str = "",
+    executor: Executor | None = None,
 ) -> Solution:
     """The cheapest plan found within the stop, and the floor under it.
 
@@ -26,9 +32,12 @@ def solve(
     ----------
     hear
         Told of every better plan and floor.
+    executor
+        Where parts of the search are done side by side (see `crew.hands`); None does
+        all of it here. The plan is the same.
     """
     if any(piece.price for piece in problem.bins):
-        return Search(problem, stop, hear, wood).run()
+        return _search(problem, stop, hear, wood, executor)
     by_area = replace(
         problem,
         offcut_percent=0,
@@ -41,7 +50,7 @@ def solve(
     def hear_nothing_paid(progress: Progress) -> None:
         hear(replace(progress, cost=0, bound=0))
 
-    found = Search(by_area, stop, hear_nothing_paid, wood).run()
+    found = _search(by_area, stop, hear_nothing_paid, wood, executor)
     none = (0,) * len(problem.demands)
     return replace(
         found,
@@ -49,3 +58,15 @@ def solve(
         bound=Certificate(none, 0, 0),
         stages=tuple(replace(stage, cost=0, bound=0) for stage in found.stages),
     )
+
+
+def _search(
+    problem: Problem,
+    stop: Stop,
+    hear: Callable[[Progress], None],
+    wood: str,
+    executor: Executor | None,
+) -> Solution:
+    if problem.family in PLAIN:
+        return search_wider(problem, stop, hear, wood, executor)
+    return Search(problem, stop, hear, wood, executor).run()

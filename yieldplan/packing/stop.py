@@ -85,6 +85,24 @@ class Budget:
         self._began = time.monotonic() if stop.seconds is not None else 0.0
 
     @property
+    def stop(self) -> Stop:
+        """What ends a task of this search early: the clock, or being asked."""
+        return Stop(seconds=self.seconds_left, asked=self._stop.asked)
+
+    @property
+    def seconds_left(self) -> float | None:
+        """Until the clock ends the search; None where it does not. [s]"""
+        if self._stop.seconds is None:
+            return None
+        return max(0.0, self._stop.seconds - (time.monotonic() - self._began))
+
+    def work_for(self, tasks: int, least: int, most: int) -> int:
+        """Work for each of so many tasks, so that there are rounds enough of them."""
+        if self._by_clock:
+            return most
+        return max(least, min(most, self._allowed // (8 * tasks)))
+
+    @property
     def goes_on(self) -> bool:
         """Whether to keep trying after many tries in vain: the clock ends the search."""
         return self._by_clock

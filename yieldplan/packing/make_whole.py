@@ -1,0 +1,53 @@
+"""Covers what the first plans left open; where there is too little wood, asks for less."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from yieldplan.packing.least_missing import least_missing
+from yieldplan.packing.packed import packed
+
+if TYPE_CHECKING:
+    from yieldplan.packing.search import Search
+
+_WAVES = 3
+"""Waves of dives for a whole plan before wood counts as too little."""
+_NO_LIMIT = 1 << 62
+
+
+def make_whole(search: Search) -> None:
+    """Find a plan that makes everything, or else settle what is to be made."""
+    state, budget = search.state, search.budget
+    shares = search.generation.shares
+    state.begin_stage("too little wood")
+    if shares is None or sum(shares.short) < 1e-6:
+        for number in range(_WAVES):
+            if state.plan.is_whole or budget.is_over(Fraction(3, 5)):
+                break
+            search.dive(number, _NO_LIMIT)
+    if state.plan.is_whole:
+        return
+    yard = search.yard
+    while True:
+        state.take(least_missing(yard, state.need, state.plan, budget, search.rng))
+        made = [
+            count - short
+            for count, short in zip(state.need, state.plan.short, strict=True)
+        ]
+        whole = [
+            count - count % demand.whole
+            for count, demand in zip(made, yard.problem.demands, strict=True)
+        ]
+        if whole == made:
+            break
+        # Some strips of a panel are no panel: their wood may make something else.
+        state.need = [
+            least if least < count else need
+            for need, count, least in zip(state.need, made, whole, strict=True)
+        ]
+        state.plan = packed(state.plan.patterns, state.need, yard)
+    state.need = made
+    state.plan = packed(state.plan.patterns, state.need, yard)
+    state.end_stage()
+    search.price()
