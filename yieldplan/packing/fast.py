@@ -31,30 +31,35 @@ def warm_up() -> threading.Thread:
 
 
 def _try_it() -> None:
-    """Plan a tiny board: every function is compiled on the way."""
+    """Price a tiny board with a slat between two panels, beside a mark: that uses every function."""
     from yieldplan.packing.pricing import Pricing
 
+    sizes = {"rail": (8, 1), "panel": (2, 2), "slat": (2, 1)}
+    board = Bin(
+        name="board",
+        length=9,
+        width=4,
+        trims=(0, 0),
+        edges=(0, 0),
+        blocks=(Block(box=(4, 2, 5, 3), on_a=1, on_b=1),),
+        price=1,
+        copies=1,
+        holds=frozenset(range(len(sizes))),
+    )
     pricing = Pricing(
         Problem(
-            demands=(Demand(name="part", need=1, rank=0, area=1),),
-            items=(
+            demands=tuple(Demand(name=name, need=1, rank=0, area=1) for name in sizes),
+            items=tuple(
                 Item(
-                    name="part", length=2, width=1, makes={0: 1}, layers=((1, 1),) * 2
-                ),
+                    name=name,
+                    length=length,
+                    width=width,
+                    makes={number: 1},
+                    layers=((1, 1), (1, 1)),
+                )
+                for number, (name, (length, width)) in enumerate(sizes.items())
             ),
-            bins=(
-                Bin(
-                    name="board",
-                    length=8,
-                    width=4,
-                    trims=(0, 0),
-                    edges=(0, 0),
-                    blocks=(Block(box=(3, 1, 4, 2), on_a=1, on_b=1),),
-                    price=1,
-                    copies=1,
-                    holds=frozenset((0,)),
-                ),
-            ),
+            bins=(board,),
             family="C+",
             kerf=1,
             step_along=1,
@@ -62,5 +67,5 @@ def _try_it() -> None:
             marks_from="zero end",
         )
     )
-    pricing.price([1])
+    pricing.price([20, 10, 5])
     pricing.pattern(0)
