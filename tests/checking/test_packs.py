@@ -111,6 +111,7 @@ def _sold_singly(plan: Document) -> None:
         (_higher, "any choice of packs costs 100.0001"),
         (_fewer_rows, "with packs 7 the rows prove 60.00; the plan says"),
         (_no_proof, "gives its floor as 100.00"),
+        (_unknown_part, "row 0 of `packs` prices 'drawer'"),
         (_offcuts, "walnut has packs, and its offcuts"),
         (_sold_singly, "W3: 1 cut, 0 bought under walnut 4/4 at 25.00 a piece"),
     ],
