@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 
-from tests.builders_plan import make_plan
+from tests.measure.hall_case import make_plan
 from yieldplan import plan_file
 from yieldplan.model.proofs import Branch, Leaf, Limited, PriceRow, SetsProof
 

@@ -19,8 +19,9 @@ from yieldplan.packing.bound import Certificate
 from yieldplan.packing.first_plan import all_copies
 from yieldplan.packing.limited import off_of
 from yieldplan.packing.proofs import SetsProof
+from yieldplan.packing.set_program import nearly_met
 from yieldplan.packing.set_rows import Row, row_against, row_of
-from yieldplan.packing.set_tree import SetTree, nearly_met
+from yieldplan.packing.set_tree import SetTree
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.yard import Column, Yard
 

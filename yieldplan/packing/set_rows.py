@@ -11,7 +11,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from yieldplan.packing.crossings import Ints
-from yieldplan.packing.limited import Limiting, Off, limited_values, may_be_limited
+from yieldplan.packing.limited import limited_values
+from yieldplan.packing.limiting import Limiting, Off, may_be_limited
 from yieldplan.packing.proofs import Limited, PriceRow
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.yard import Column, Yard

@@ -13,30 +13,21 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 import numpy as np
-from numpy.typing import NDArray
-from ortools.linear_solver import pywraplp
 
-from yieldplan.model.pieces import MONEY_PER_UNIT as MONEY
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.proofs import Branch, Leaf
+from yieldplan.packing.set_program import HEAVIEST, OF, Program, Shares
 from yieldplan.packing.set_rows import Row
 from yieldplan.packing.stop import Budget
 
-_OF = 10**6
-"""Weights are counted in parts of this."""
-_HEAVIEST = 10**14
 _LARGEST = 2.0**62
 _DEEPEST = 390
 _WHOLE = 1e-6
-_NEAR = 0.001
-"""Share of its need by which a row may be exceeded and still be kept."""
-
-Shares = NDArray[np.float64]
 
 
 @dataclass(frozen=True)
 class _Answer:
-    """What a node's program says: weights of the rows, their bound times `_OF`, shares of bins."""
+    """What a node's program says: weights of the rows, their bound times `OF`, shares of bins."""
 
     weights: Ints
     bound: int
@@ -77,7 +68,7 @@ class SetTree:
         self._price = np.array(price, np.int64)
         self._copies = np.array(copies, np.int64)
         self._step, self._limit = step, limit
-        self._program = _Program(price, copies, limit)
+        self._program = Program(price, copies, limit)
         self.rows: list[Row] = []
         for row in rows:
             self._add(row)
@@ -94,7 +85,7 @@ class SetTree:
     @property
     def least(self) -> int:
         """What the leaves prove: no choice that is rich enough costs less. [money/10,000]"""
-        return max(0, -(-self._open[0][0] // (_OF * self._step)) * self._step)
+        return max(0, -(-self._open[0][0] // (OF * self._step)) * self._step)
 
     def _add(self, row: Row) -> None:
         self.rows.append(row)
@@ -178,12 +169,12 @@ class SetTree:
         num = len(weights)
         roughly = weights.astype(float)
         size = roughly @ self._need[:num] + float(
-            node.high @ (_OF * self._price + roughly @ self._values[:num])
+            node.high @ (OF * self._price + roughly @ self._values[:num])
         )
         if size > _LARGEST:
             # Too large to be added up in 64 bits: then it proves nothing.
             return 0
-        left = _OF * self._price - weights @ self._values[:num]
+        left = OF * self._price - weights @ self._values[:num]
         return int(
             weights @ self._need[:num]
             + np.minimum(node.low * left, node.high * left).sum()
@@ -192,12 +183,12 @@ class SetTree:
     def _solve(self, node: _Node) -> None:
         weights, shares = self._program.solve(node.low, node.high)
         bound = self._proved(weights, node)
-        if bound < _OF * self._limit and self._program.is_poor:
+        if bound < OF * self._limit and self._program.is_poor:
             ray, other = self._program.ray()
             gain = self._gain(ray, node)
             if gain > 0:
-                times = -(-_OF * 2 * self._limit // gain)
-                if times * max(1, int(ray.max())) <= _HEAVIEST:
+                times = -(-OF * 2 * self._limit // gain)
+                if times * max(1, int(ray.max())) <= HEAVIEST:
                     heavier = self._proved(ray * times, node)
                     if heavier > bound:
                         weights, bound = ray * times, heavier
@@ -233,102 +224,7 @@ class SetTree:
                     for row, weight in enumerate(node.answer.weights)
                     if weight
                 ),
-                _OF,
+                OF,
             )
         fewer, more = node.into
         return Branch(*node.on, self._kept(fewer, place), self._kept(more, place))
-
-
-def nearly_met(
-    price: Sequence[int], copies: Sequence[int], rows: Sequence[Row], limit: int
-) -> list[Row]:
-    """The rows that the cheapest shares of bins meet with little to spare.
-
-    Most price vectors met on the way are of no use to any leaf, and every row makes every
-    node slower.
-    """
-    program = _Program(price, copies, limit)
-    for row in rows:
-        program.add(row)
-    none = np.zeros(len(price), np.int64)
-    _, shares = program.solve(none, np.array(copies, np.int64))
-    return [row for row in rows if float(row.values @ shares) <= (1 + _NEAR) * row.need]
-
-
-class _Program:
-    """The linear program of a node: shares of bins, at least the need of every row."""
-
-    def __init__(self, price: Sequence[int], copies: Sequence[int], limit: int) -> None:
-        self._solver = pywraplp.Solver.CreateSolver("GLOP")
-        if self._solver is None:
-            raise RuntimeError("OR-Tools was built without GLOP")
-        # Only bounds change from node to node: the dual simplex goes on from the last.
-        self._solver.SetSolverSpecificParametersAsString(
-            "use_dual_simplex:true use_preprocessing:false"
-        )
-        self._price = [each / MONEY for each in price]
-        self._dear = 10.0 * max(1, limit) / MONEY
-        self._take = [self._solver.NumVar(0.0, float(n), "") for n in copies]
-        self._short: list[pywraplp.Variable] = []
-        self._rows: list[pywraplp.Constraint] = []
-        self._need: list[int] = []
-        self._objective = self._solver.Objective()
-        self._objective.SetMinimization()
-        self._ask_for_money()
-
-    def add(self, row: Row) -> None:
-        constraint = self._solver.Constraint(1.0, self._solver.infinity())
-        for take, value in zip(self._take, row.values.tolist(), strict=True):
-            if value:
-                constraint.SetCoefficient(take, value / row.need)
-        short = self._solver.NumVar(0.0, self._solver.infinity(), "")
-        constraint.SetCoefficient(short, 1.0)
-        self._objective.SetCoefficient(short, self._dear)
-        self._short.append(short)
-        self._rows.append(constraint)
-        self._need.append(row.need)
-
-    def solve(self, low: Ints, high: Ints) -> tuple[Ints, Shares]:
-        """Weights of the rows and shares of the bins."""
-        for take, least, most in zip(
-            self._take, low.tolist(), high.tolist(), strict=True
-        ):
-            take.SetBounds(float(least), float(most))
-        return self._solved(MONEY * _OF)
-
-    def ray(self) -> tuple[Ints, Shares]:
-        """The same where nothing is asked but to meet the rows."""
-        for take in self._take:
-            self._objective.SetCoefficient(take, 0.0)
-        for short in self._short:
-            self._objective.SetCoefficient(short, 1.0)
-        found = self._solved(max(self._need))
-        self._ask_for_money()
-        return found
-
-    @property
-    def is_poor(self) -> bool:
-        """Whether the shares found last leave some row unmet."""
-        return any(short.solution_value() > 1e-9 for short in self._short)
-
-    def _ask_for_money(self) -> None:
-        for take, price in zip(self._take, self._price, strict=True):
-            self._objective.SetCoefficient(take, price)
-        for short in self._short:
-            self._objective.SetCoefficient(short, self._dear)
-
-    def _solved(self, scale: int) -> tuple[Ints, Shares]:
-        if self._solver.Solve() != pywraplp.Solver.OPTIMAL:
-            # No weights prove little, and truly.
-            none = np.zeros(len(self._rows), np.int64)
-            middle = np.array([(t.lb() + t.ub()) / 2 for t in self._take])
-            return none, middle
-        weights = np.array(
-            [
-                min(_HEAVIEST, int(max(0.0, row.dual_value()) * scale / need))
-                for row, need in zip(self._rows, self._need, strict=True)
-            ],
-            np.int64,
-        )
-        shares = np.array([take.solution_value() for take in self._take])
-        return weights, shares
