@@ -15,9 +15,12 @@ import sys
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import groupby
+from typing import get_args
 
+from tests.benchmarks.clock import GAPS
 from tests.benchmarks.generator import FILLS, SIZES
-from tests.benchmarks.measure import GAPS, Measured, Task, as_line, measure
+from tests.benchmarks.measure import Measured, Task, as_line, measure
+from yieldplan.model.plan import Family
 
 
 def main(arguments: list[str]) -> int:
@@ -43,9 +46,12 @@ def _options() -> argparse.ArgumentParser:
     parser.add_argument("--draws", type=int, default=10)
     # Draws the search was tuned on flatter it: measure on others.
     parser.add_argument("--first", type=int, default=1, help="number of the first draw")
-    parser.add_argument("--family", choices=["R", "C", "E"], default="E")
+    parser.add_argument("--family", choices=get_args(Family), default="E")
     parser.add_argument("--fill", choices=sorted(FILLS), help="both, when left out")
     parser.add_argument("--seconds", type=float, help="for each job")
+    parser.add_argument(
+        "--workers", type=int, default=2, help="processes; the plan is the same"
+    )
     parser.add_argument(
         "--gap",
         type=Fraction,
@@ -71,6 +77,7 @@ def _measured(chosen: argparse.Namespace) -> Iterator[Measured]:
                     family=chosen.family,
                     seconds=chosen.seconds,
                     gap=chosen.gap / 100,
+                    workers=chosen.workers,
                     by_eye=not chosen.no_by_eye,
                     is_checked=not chosen.no_check,
                 )

@@ -130,7 +130,9 @@ def first_fit(problem: Problem, more: Sequence[Bin] = ()) -> ByEye | None:
     more
         Boards that may be bought, in this order, once those offered hold no more.
     """
-    ways = "RC" if problem.family == "E" else problem.family
+    # By eye nothing is fitted in beside a mark: as the plain family allows.
+    plain = problem.family.removesuffix("+")
+    ways = "RC" if plain == "E" else plain
     plans = [_plan(problem, breakdown, more) for breakdown in ways]
     return min(
         (plan for plan in plans if plan is not None),

@@ -13,9 +13,10 @@ from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 from fractions import Fraction
 
-from tests.benchmarks.measure import Clock, checked, percent
+from tests.benchmarks.clock import Clock
+from tests.benchmarks.measure import checked, percent, solve_with
 from tests.benchmarks.sticks import CLASSES, draw_sticks
-from yieldplan.packing import Stop, solve
+from yieldplan.packing import Stop
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,13 +50,13 @@ class Proved:
     short: int
 
 
-def run(name: str, number: int, seconds: float) -> Proved:
+def run(name: str, number: int, seconds: float, workers: int = 1) -> Proved:
     """Plan one instance; stop when it is proved, or by the clock."""
     drawn = draw_sticks(name, number)
     problem = drawn.problem()
     clock = Clock()
     stop = Stop(gap=Fraction(0), seconds=seconds)
-    solution = solve(problem, stop, clock.hear)
+    solution = solve_with(problem, stop, clock.hear, workers)
     took = clock.seconds()
     clock.end(took, solution)
     report, check_seconds = checked(problem, solution)
@@ -93,13 +94,16 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--draws", type=int, default=3)
     parser.add_argument("--first", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=60)
+    parser.add_argument(
+        "--workers", type=int, default=2, help="processes; the plan is the same"
+    )
     parser.add_argument("--json", action="store_true")
     chosen = parser.parse_args(arguments)
     seen = []
     for name in chosen.classes or CLASSES:
         of_class = []
         for number in range(chosen.first, chosen.first + chosen.draws):
-            row = run(name, number, chosen.seconds)
+            row = run(name, number, chosen.seconds, chosen.workers)
             of_class.append(row)
             print(json.dumps(asdict(row)) if chosen.json else _line(row), flush=True)
         seen += of_class

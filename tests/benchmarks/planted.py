@@ -44,7 +44,7 @@ def plant(seed: int) -> Planted:
     empty = Problem(
         demands=(),
         items=(),
-        bins=tuple(_board(rng, number) for number in range(int(rng.integers(3, 17)))),
+        bins=tuple(_board(rng, number) for number in range(int(rng.integers(3, 13)))),
         family=family,
         # Not a whole number of steps, more often than not.
         kerf=int(rng.integers(300, 2000)),

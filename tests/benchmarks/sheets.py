@@ -20,10 +20,11 @@ from pathlib import Path
 import numpy as np
 
 from tests.benchmarks.area_floor import area_floor
-from tests.benchmarks.measure import GAPS, Clock, checked, percent
+from tests.benchmarks.clock import GAPS, Clock
+from tests.benchmarks.measure import checked, percent, solve_with
 from tests.packing.plates import make_problem
 from yieldplan.model.plan import Family
-from yieldplan.packing import Problem, Stop, solve
+from yieldplan.packing import Problem, Stop
 
 INCH = 8128
 """Ticks in an inch."""
@@ -166,12 +167,14 @@ class Sheeted:
     short: int
 
 
-def run(name: str, number: int, family: Family, seconds: float) -> Sheeted:
+def run(
+    name: str, number: int, family: Family, seconds: float, workers: int = 1
+) -> Sheeted:
     """Plan one job; stop when it is proved, or by the clock."""
     problem = JOBS[name](number, family)
     clock = Clock()
     stop = Stop(gap=Fraction(0), seconds=seconds)
-    solution = solve(problem, stop, clock.hear)
+    solution = solve_with(problem, stop, clock.hear, workers)
     took = clock.seconds()
     clock.end(took, solution)
     report, check_seconds = checked(problem, solution, is_sheet=True)
@@ -211,12 +214,15 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--first", type=int, default=1)
     parser.add_argument("--family", choices=["R", "C", "E"], default="E")
     parser.add_argument("--seconds", type=float, default=30)
+    parser.add_argument(
+        "--workers", type=int, default=2, help="processes; the plan is the same"
+    )
     parser.add_argument("--json", action="store_true")
     chosen = parser.parse_args(arguments)
     holds = True
     for name in chosen.jobs or JOBS:
         for number in range(chosen.first, chosen.first + chosen.draws):
-            row = run(name, number, chosen.family, chosen.seconds)
+            row = run(name, number, chosen.family, chosen.seconds, chosen.workers)
             print(json.dumps(asdict(row)) if chosen.json else _line(row), flush=True)
             holds = holds and row.checked
     return int(not holds)
