@@ -23,7 +23,8 @@ class Lanes:
     def __init__(self, largest: int, number: int) -> None:
         self.size = largest.bit_length() // 8 + 1
         """[bytes]"""
-        self._shift = 8 * self.size - 1
+        self.shift = 8 * self.size - 1
+        """How far the guard stands above the lowest bit."""
         self.ones = [0]
         """A one in each of the first n lanes, by n."""
         for _ in range(number):
@@ -31,7 +32,7 @@ class Lanes:
 
     def guards(self, number: int) -> int:
         """The guards of the first lanes."""
-        return self.ones[number] << self._shift
+        return self.ones[number] << self.shift
 
     def many_guards(self, number: int) -> int:
         """The guards of more lanes than `ones` knows."""
@@ -42,11 +43,13 @@ class Lanes:
         more = guarded - other
         won = more & guards
         # A guard less itself shifted down its lane leaves ones in all the rest of it.
-        return other + (more & (won - (won >> self._shift)))
+        return other + (more & (won - (won >> self.shift)))
 
     def first(self, sums: int, number: int) -> bytes:
         """The first lanes alone, to be joined with others."""
-        kept = sums & ((1 << 8 * self.size * number) - 1)
+        if not number:
+            return b""
+        kept = sums & (self.ones[number] << self.shift + 1) - self.ones[number]
         return kept.to_bytes(self.size * number, "little")
 
     def apart(self, sums: int, number: int) -> Sequence[int]:

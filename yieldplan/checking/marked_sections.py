@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yieldplan.checking.lanes import Lanes
-from yieldplan.checking.places import Allowed, Places
+from yieldplan.checking.places import Allowed, Live, Places
 
 MOST_PAIRS = 200_000
 """No more pairs of marks are worked out at once; it keeps a long fine grid in memory."""
@@ -83,8 +83,12 @@ class _Chunk:
         self._counts = counts
         self._starts = max(counts)
         self._guards = lanes.many_guards(sum(counts))
+        self._guards_by_end = [
+            lanes.guards(max(min(end - first, self._starts), 0))
+            for end in range(len(counts))
+        ]
         self._strips: dict[Allowed, int] = {}
-        self._added: dict[tuple[int, int, int], int] = {}
+        self._joined: dict[tuple[Live, ...], int] = {}
 
     def stacks(self) -> int:
         """The most from strips beside each other, in every section."""
@@ -109,28 +113,36 @@ class _Chunk:
     def _strip(self, allowed: Allowed) -> int:
         """The most from one strip, in every section, with all guards set."""
         if allowed not in self._strips:
-            lanes, rows = self._lanes, self._rows(allowed)
-            joined = b"".join(map(lanes.first, rows, self._counts))
-            self._strips[allowed] = int.from_bytes(joined, "little") | self._guards
+            live = self._places.live(allowed)
+            if live not in self._joined:
+                rows = map(self._lanes.first, self._rows(live), self._counts)
+                self._joined[live] = int.from_bytes(b"".join(rows), "little")
+            self._strips[allowed] = self._joined[live] | self._guards
         return self._strips[allowed]
 
-    def _rows(self, allowed: Allowed) -> list[int]:
+    def _rows(self, live: tuple[Live, ...]) -> list[int]:
         """The most from one strip by its end, the starts in lanes."""
+        first, starts, shift = self._first, self._starts, self._lanes.shift
+        ones, guards_by_end = self._lanes.ones, self._guards_by_end
         rows = [0] * len(self._counts)
-        greater, guards_of = self._lanes.greater, self._lanes.guards
-        for from_, until, live in self._places.live(allowed):
-            for end in range(max(from_, self._first + 1), until):
-                row = rows[end - 1]
-                guards = guards_of(min(end - self._first, self._starts))
-                for long, worth in live:
-                    starts = min(end - long - self._first + 1, self._starts)
-                    if starts <= 0:
+        for from_, until, items in live:
+            added = [
+                (long, worth, (worth + (1 << shift)) * ones[starts])
+                for long, worth in items
+            ]
+            for end in range(max(from_, first + 1), until):
+                row, guards = rows[end - 1], guards_by_end[end]
+                for long, worth, to_all in added:
+                    before = end - long - first + 1
+                    if before >= starts:
+                        more = rows[end - long] + to_all - row
+                    elif before > 0:
+                        more = rows[end - long] + worth * ones[before] + guards - row
+                    else:
                         break
-                    more = rows[end - long] + self._worth(worth, starts)
-                    row = greater(more | guards, row, guards)
+                    # `Lanes.greater` in place: this is where the time goes.
+                    won = more & guards
+                    if won:
+                        row += more & (won - (won >> shift))
                 rows[end] = row
         return rows
-
-    def _worth(self, worth: int, starts: int) -> int:
-        """The same worth in each of the first lanes."""
-        return worth * self._lanes.ones[starts]

@@ -11,8 +11,22 @@ from yieldplan.checking.worths import Asks, Held, Item
 
 Allowed = tuple[int, ...]
 """For each item which of its stretches of starts a strip leaves it, as bits."""
-Live = tuple[tuple[int, int], ...]
-"""Length and worth of the items that may end at a mark, shorter ones first, each worth more."""
+
+
+class Live(NamedTuple):
+    """Marks of a strip at which the same items may end. [cells; money/10,000]
+
+    Parameters
+    ----------
+    first, beyond
+        The first mark, and the one after the last.
+    items
+        Length and worth, shorter ones first and each worth more.
+    """
+
+    first: int
+    beyond: int
+    items: tuple[tuple[int, int], ...]
 
 
 class Starts(NamedTuple):
@@ -93,30 +107,41 @@ class Places:
             found.append(left)
         return tuple(found)
 
-    def live(self, allowed: Allowed) -> Iterator[tuple[int, int, Live]]:
-        """The marks at which items may end in a strip: first, the one beyond, which items."""
-        ends = [
-            (item, stretch.first + item.long, stretch.beyond + item.long)
-            for item, stretches, left in zip(
-                self.items, self.starts, allowed, strict=True
-            )
-            for number, stretch in enumerate(stretches)
-            if left >> number & 1
-        ]
+    def live(self, allowed: Allowed) -> tuple[Live, ...]:
+        """What may end in a strip, from the zero end to the far end."""
         turns = {1, self.along + 1}
-        turns |= {turn for _, first, beyond in ends for turn in (first, beyond)}
-        in_order = sorted(turns)
-        for first, beyond in pairwise(in_order):
-            live: list[tuple[int, int]] = []
-            # Items come by length: a longer one must be worth more.
+        ends = list(self._ends(allowed))
+        turns |= {turn for _, *between in ends for turn in between}
+        found: list[Live] = []
+        for first, beyond in pairwise(sorted(turns)):
+            items: list[tuple[int, int]] = []
+            # They come by length: a longer one must be worth more.
             for item, from_, until in ends:
                 if (
                     from_ <= first
                     and beyond <= until
-                    and (not live or item.worth > live[-1][1])
+                    and (not items or item.worth > items[-1][1])
                 ):
-                    live.append((item.long, item.worth))
-            yield first, beyond, tuple(live)
+                    items.append((item.long, item.worth))
+            if found and found[-1].items == tuple(items):
+                first = found.pop().first
+            found.append(Live(first, beyond, tuple(items)))
+        return tuple(found)
+
+    def _ends(self, allowed: Allowed) -> Iterator[tuple[Item, int, int]]:
+        """Each item with where it may end: the first mark, and the one beyond the last."""
+        for number, (item, left) in enumerate(zip(self.items, allowed, strict=True)):
+            first = beyond = -1
+            for bit, stretch in enumerate(self.starts[number]):
+                if not left >> bit & 1:
+                    continue
+                if stretch.first != beyond:
+                    if beyond > first:
+                        yield item, first + item.long, beyond + item.long
+                    first = stretch.first
+                beyond = stretch.beyond
+            if beyond > first:
+                yield item, first + item.long, beyond + item.long
 
     def _starts(self, held: Held, item: Item) -> list[Starts]:
         """Every stretch of starts at which the same marks are in an item's way."""
