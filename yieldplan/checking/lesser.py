@@ -83,6 +83,17 @@ def sets_and_trials_are_for_whole_pieces(plan: Plan) -> Iterator[str]:
                 )
 
 
+def trials_are_of_plain_families(plan: Plan) -> Iterator[str]:
+    """Ensures that no floor is proved by trying where narrow parts may lie beside marks."""
+    for wood in plan.woods:
+        family = wood.rules.family
+        if wood.bound.tried is not None and family not in ("R", "C", "E"):
+            yield (
+                f"{wood.name}: its floor is to be proved by trying, and it is cut by family "
+                f"{family}; that can be tried for R, C and E only."
+            )
+
+
 def _rows(wood: Wood) -> Iterator[tuple[str, Row]]:
     """Every row of a wood's proofs, and how it is called."""
     bound = wood.bound
@@ -118,4 +129,5 @@ RULES = (
     lower_prices_are_lower,
     rows_price_no_set_up_pieces,
     sets_and_trials_are_for_whole_pieces,
+    trials_are_of_plain_families,
 )
