@@ -205,6 +205,8 @@ def _stretches(
     keep: Callable[[int], int] = lambda _: 0,
 ) -> int:
     """The best of all ways to choose stretches that do not overlap, and to keep the rest."""
+    # Crook may take more than there is.
+    end = max(end, 0)
     best = [0] * (end + 1)
     for start in range(end, -1, -1):
         best[start] = max(
