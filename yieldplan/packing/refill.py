@@ -45,19 +45,10 @@ class _Refill:
         self.pattern = pattern
         self.left = left
         self.yard = yard
-        problem = yard.problem
         grid = yard.grids[pattern.bin]
-        worth = {
-            number: sum(
-                prices[demand] * count
-                for demand, count in problem.items[number].makes.items()
-            )
-            for number in problem.bins[pattern.bin].holds
-            if is_wanted(number, left, problem) and number not in yard.in_sets
-        }
         self.wanted = [
             _Wanted(number, yard.sizes[number].along, yard.sizes[number].across)
-            for number in sorted(worth, key=lambda n: (-worth[n], n))
+            for number in yard.wanted(pattern.bin, left, prices)
             if yard.sizes[number].along <= grid.along
             and yard.sizes[number].across <= grid.across
         ]
@@ -170,10 +161,12 @@ class _Refill:
 
     def _take(self, wanted: _Wanted) -> None:
         take(wanted.item, self.left, self.yard.problem)
+        rivals = self.yard.rivals[wanted.item]
         self.wanted = [
             other
             for other in self.wanted
-            if is_wanted(other.item, self.left, self.yard.problem)
+            if other.item not in rivals
+            or is_wanted(other.item, self.left, self.yard.problem)
         ]
 
 

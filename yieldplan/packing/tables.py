@@ -122,9 +122,16 @@ class StripTable:
         best[0] = 0
         before = self._before[:, worth]
         if len(worth):
-            for place in range(1, num):
-                found = (best[before[place]] + gain).max(axis=0)
-                np.maximum(best[place - 1], found, out=best[place])
+            totals = self.lengths.totals
+            least = int(min(self.group.shapes[int(k)].length for k in worth))
+            place = 1
+            while place < num:
+                # No filling of these lengths holds another of them: all at once.
+                end = int(np.searchsorted(totals, totals[place] + least))
+                found = (best[before[place:end]] + gain).max(axis=1)
+                np.maximum(found[0], best[place - 1], out=found[0])
+                np.maximum.accumulate(found, axis=0, out=best[place:end])
+                place = end
         else:
             best[:num] = 0
         self.value = np.ascontiguousarray(best[:num].transpose(1, 2, 0))
@@ -148,22 +155,24 @@ class StripTable:
         assert self._values is not None
         row = self.value[mask, width]
         found: list[tuple[int, int]] = []
+        worth = self._values.value
+        serves = np.flatnonzero((self._shut[:, mask, width] == 0) & (worth > 0))
+        gain = worth[serves]
+        # Behind the last place stands one that nothing reaches.
+        reached = np.append(row, LOW)
         while row[place] > 0:
             if row[place] == row[place - 1]:
                 place -= 1
                 continue
-            for number, shape in enumerate(self.group.shapes):
-                if self._shut[number, mask, width] or self._values.value[number] <= 0:
-                    continue
-                before = int(self._before[place, number])
-                if before < len(row) and (
-                    row[before] + self._values.value[number] == row[place]
-                ):
-                    found.append((shape.length, self._values.item[number]))
-                    place = before
-                    break
-            else:
+            before = self._before[place, serves]
+            hits = np.flatnonzero(reached[before] + gain == row[place])
+            if not len(hits):
                 raise ValueError("a strip's value has no filling behind it")
+            number = int(serves[hits[0]])
+            found.append(
+                (self.group.shapes[number].length, self._values.item[number])
+            )
+            place = int(before[hits[0]])
         # Longest first, so that what is left over lies together at the far end.
         return sorted(found, key=lambda cut: (-cut[0], cut[1]))
 

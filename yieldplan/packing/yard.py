@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from yieldplan.packing.cells import (
     Grid,
     Size,
@@ -15,6 +17,7 @@ from yieldplan.packing.cells import (
     size_of,
     zones_of,
 )
+from yieldplan.packing.crossings import Ints
 from yieldplan.packing.offcuts import Offcuts
 from yieldplan.packing.pattern import (
     Breakdown,
@@ -49,6 +52,19 @@ class Yard:
         self.sizes: tuple[Size, ...] = tuple(size_of(i, problem) for i in problem.items)
         self.zones = tuple(zones_of(i, problem) for i in problem.items)
         self.in_sets = problem.in_sets()
+        self._makes = np.zeros((len(problem.items), len(problem.demands)), np.int64)
+        makers: list[set[int]] = [set() for _ in problem.demands]
+        for number, item in enumerate(problem.items):
+            for demand, count in item.makes.items():
+                self._makes[number, demand] = count
+                makers[demand].add(number)
+        self.rivals = tuple(
+            frozenset().union(*(makers[demand] for demand in item.makes))
+            for item in problem.items
+        )
+        """Of each item, those that make something it makes too."""
+        self._may_spare = np.array([item.may_spare for item in problem.items], bool)
+        self._held: dict[frozenset[int], Ints] = {}
         self._rooms = tuple(
             Rooms(piece, grid, problem)
             for piece, grid in zip(problem.bins, self.grids, strict=True)
@@ -59,6 +75,23 @@ class Yard:
             Offcuts(piece, grid, problem)
             for piece, grid in zip(problem.bins, self.grids, strict=True)
         )
+
+    def wanted(
+        self, bin_: int, left: Sequence[int], prices: Sequence[int]
+    ) -> list[int]:
+        """Items the bin holds that serve what is left, the dearest first; none of a set."""
+        holds = self.problem.bins[bin_].holds
+        if holds not in self._held:
+            self._held[holds] = np.array(sorted(holds - self.in_sets), np.int64)
+        items = self._held[holds]
+        makes, open_ = self._makes[items], np.array(left, np.int64)
+        is_wanted = (makes <= open_).all(axis=1)
+        if self._may_spare.any():
+            spares = self._may_spare[items]
+            is_wanted[spares] = ((makes[spares] > 0) & (open_ > 0)).any(axis=1)
+        items = items[is_wanted]
+        worth = makes[is_wanted] @ np.array(prices, np.int64)
+        return [int(number) for number in items[np.lexsort((items, -worth))]]
 
     def worth(self, pattern: Pattern) -> int:
         """What the pattern leaves of its bin counts for. [money/10,000]"""
