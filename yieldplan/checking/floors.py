@@ -75,7 +75,7 @@ def _further(
 ) -> Iterator[tuple[Floor, Iterator[str]]]:
     """Each further floor, and what is wrong with its proof."""
     proofs = wood.bound
-    rows = _Rows(values)
+    rows = Rows(values)
     if proofs.sets is not None:
         leaves = sum(isinstance(node, Leaf) for node in proofs.sets.tree)
         how = (
@@ -96,7 +96,7 @@ def _further(
         yield Floor(proofs.packs.least, BY_PACKS, "by choices of packs"), told
 
 
-def _sets(plan: Plan, wood: Wood, sets: Sets, rows: _Rows) -> Iterator[str]:
+def _sets(plan: Plan, wood: Wood, sets: Sets, rows: Rows) -> Iterator[str]:
     step = bound.step_of_prices(plan, wood)
     trouble = list(least_is_a_sum_of_prices(wood, sets.least, step))
     yield from trouble
@@ -115,7 +115,7 @@ def _value_is_the_greatest_floor(wood: Wood, floor: Floor) -> Iterator[str]:
         )
 
 
-class _Rows:
+class Rows:
     """Values by rows of prices, each worked out once though several proofs use it."""
 
     def __init__(self, values: Values) -> None:

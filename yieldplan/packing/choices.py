@@ -69,14 +69,6 @@ class Choices:
             return None
         return int(places[np.argmin(self.cost[places])])
 
-    def grown(self, choice: int, cost: int, order: Sequence[int]) -> int:
-        """The choice with as many more boards as keep it below a cost, in an order."""
-        for place in order:
-            more = choice | 1 << place
-            if more != choice and self.cost[more] < cost and self._is_proper[more]:
-                choice = more
-        return choice
-
     def largest(self, cost: int) -> list[int]:
         """The choices below a cost to which nothing can be added."""
         below = self._is_proper & (self.cost < cost)
@@ -85,6 +77,11 @@ class Choices:
             without = self._numbers[(self._numbers >> place & 1) == 0]
             can_take_more[without] |= below[without | 1 << place]
         return [int(number) for number in np.flatnonzero(below & ~can_take_more)]
+
+    def copies(self, choice: int) -> dict[int, int]:
+        """How many copies of each bin a choice takes."""
+        bins = [self.bins[place] for place in self.places(choice)]
+        return {number: bins.count(number) for number in bins}
 
     def places(self, choice: int) -> list[int]:
         """The places of a choice's boards."""
