@@ -11,8 +11,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from yieldplan.packing.crossings import Ints
-from yieldplan.packing.walk import Bools
+from yieldplan.packing.crossings import Bools, Ints
 
 MOST_COPIES = 20
 """Boards whose choices are gone through; each one more doubles them."""

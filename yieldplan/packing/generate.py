@@ -38,6 +38,8 @@ class Generation:
     bins
         A sample of the bins: prices are sought as if only these were offered and their
         share of everything were needed. The floor they give is that of all bins.
+    prices
+        To begin with, where any are known; else every part counts by its area.
     """
 
     def __init__(
@@ -46,8 +48,10 @@ class Generation:
         need: Sequence[int],
         short_price: Sequence[int],
         bins: Sequence[int] | None = None,
+        prices: Sequence[int] = (),
     ) -> None:
         self.yard = yard
+        self._first_prices = prices
         self.need = list(need)
         self.best = Certificate((0,) * len(need), 0, 0)
         self.prices: list[int] = list(self.best.prices)
@@ -102,7 +106,7 @@ class Generation:
             Told each better floor. [money/10,000]
         """
         smooth = _SMOOTH
-        centre, highest = self._by_area()
+        centre, highest = self._middle()
         while not budget.is_over(share):
             before = self.yard.pricing.work
             try:
@@ -140,10 +144,10 @@ class Generation:
         values = self.yard.pricing.price(asked)
         self._certify(asked, values, hear, closely=True)
 
-    def _by_area(self) -> tuple[list[float], float]:
-        """Prices to begin with, and the floor they give: every part by its area."""
+    def _middle(self) -> tuple[list[float], float]:
+        """Prices to begin with, and the floor they give."""
         problem = self.yard.problem
-        asked = self.yard.area_prices(self.need)
+        asked = list(self._first_prices) or self.yard.area_prices(self.need)
         values = self.yard.pricing.price(asked, self._asked_bins)
         scale = float(best_scale(asked, self._asked, values, problem))
         floor = estimate(asked, self._asked, values, problem)

@@ -18,10 +18,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from yieldplan.packing.counts import Counts, first_of_each
-from yieldplan.packing.crossings import Ints
+from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.tables import LOW
-from yieldplan.packing.walk import Allowance, Bools, Fillings, Walk, undominated
+from yieldplan.packing.walk import Allowance, Fillings, Walk, undominated
 
 HIGH = -LOW
 
@@ -272,7 +272,7 @@ class NearBest:
             keep = layout.sizes[states.label] > 0
             keep &= states.made.any(axis=1)
             keep &= is_wanted[kind, states.label]
-            keep &= (states.worth.T >= least[:, states.label]).all(axis=0)
+            keep &= (least[:, states.label] <= states.worth.T).all(axis=0)
             places = np.flatnonzero(keep)
             places = places[first_of_each(states.made[places], states.label[places])]
             places = places[

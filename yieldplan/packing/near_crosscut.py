@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from yieldplan.packing.counts import Counts
-from yieldplan.packing.crossings import Crossings, Ints
+from yieldplan.packing.crossings import Bools, Crossings, Ints
 from yieldplan.packing.group import BinFaces, Group, Steps, is_forbidden_up
 from yieldplan.packing.near_best import Joined, Layout, Priced, Stretch
 from yieldplan.packing.near_strips import NearStrips, Pieces
@@ -20,7 +20,7 @@ from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Bin
 from yieldplan.packing.rooms import Room
 from yieldplan.packing.tables import Sums
-from yieldplan.packing.walk import Allowance, Bools, Fillings, Walk
+from yieldplan.packing.walk import Allowance, Fillings, Walk
 
 
 @dataclass(frozen=True)
@@ -250,7 +250,8 @@ class _PricedSections(Priced):
         )
 
         def may(at: int) -> Bools:
-            return (here.masks[at, width] & rules) == rules
+            fits: Bools = (here.masks[at, width] & rules) == rules
+            return fits
 
         walk = Walk(
             self._layout.counts,

@@ -213,7 +213,7 @@ class _Packs:
     ) -> _Found | None:
         problem = with_opened(self._for_need, opened, singly=singly)
         stop = replace(
-            self.portions.part(short), gap=self.stop.gap if gap is None else gap
+            self.portions.part(short), gap=self.stop.near if gap is None else gap
         )
         found = solve(problem, stop, lambda _: None, self.wood)
         self.portions.took(found.work)
@@ -238,7 +238,7 @@ class _Packs:
 
     def _is_done(self) -> bool:
         gap = self.best.cost - self.bound
-        return gap <= self.stop.gap * self.best.cost or self.portions.ended is not None
+        return gap <= self.stop.near * self.best.cost or self.portions.ended is not None
 
     def _take(self, found: _Found | None) -> None:
         if found is not None and found.key < self.best.key:
@@ -276,7 +276,7 @@ class _Packs:
         ended: Ended = self.portions.ended or "searched"
         if bound.value >= best.cost:
             ended = "proved"
-        elif best.cost - bound.value <= self.stop.gap * best.cost:
+        elif best.cost - bound.value <= self.stop.near * best.cost:
             ended = "gap"
         return replace(
             best.solution,

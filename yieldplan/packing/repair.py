@@ -104,7 +104,7 @@ class Repair:
         supply = all_copies(self.yard)
         for pattern in plan.patterns:
             supply[pattern.bin] -= 1
-        chosen = []
+        chosen: list[Neighbourhood] = []
         while len(chosen) < most and (len(left) >= _LEAST_OUT or not chosen):
             out = self._badly_paying(plan, left, most)
             left = [place for place in left if place not in out]

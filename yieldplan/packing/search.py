@@ -13,6 +13,7 @@ from yieldplan.packing.crew import Crew
 from yieldplan.packing.dives import AT_ONCE, Common, wave
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
+from yieldplan.packing.known import Known, plan_from
 from yieldplan.packing.limited import limited_floor
 from yieldplan.packing.make_whole import make_whole
 from yieldplan.packing.packed import Packed
@@ -22,6 +23,7 @@ from yieldplan.packing.set_floor import set_floor
 from yieldplan.packing.solution import Solution
 from yieldplan.packing.state import State, work_for
 from yieldplan.packing.stop import Budget, Progress, Stop
+from yieldplan.packing.tried import Tried
 from yieldplan.packing.yard import Column, Yard
 
 _POOL = 2500
@@ -36,6 +38,8 @@ _DIVES_UP_TO = 900
 _TASK_LEAST, _TASK_MOST = 100_000, 1_500_000
 """Work of one task handed out."""
 _DEAREST = 10**12
+_NEAR = 1.1
+"""Where a plan costs so many times the floor, trying all choices need not wait for a dive."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -47,6 +51,8 @@ class Search:
     ----------
     executor
         Where tasks are done side by side; None does them here.
+    known
+        What an earlier search of nearly the same problem found.
     """
 
     def __init__(
@@ -56,8 +62,10 @@ class Search:
         hear: Callable[[Progress], None],
         wood: str,
         executor: Executor | None = None,
+        known: Known | None = None,
     ) -> None:
         self.yard = Yard(problem)
+        self.known = known
         self.budget = Budget(stop, work_for(self.yard))
         self.state = State(self.yard, self.budget, hear, wood)
         self.crew = Crew(self.yard, stop, executor)
@@ -66,6 +74,10 @@ class Search:
         dear = max(1, sum(piece.price * piece.copies for piece in problem.bins))
         self.short_price = [min(dear, _DEAREST)] * len(self.state.need)
         self.num_copies = sum(all_copies(self.yard).values())
+        self.num_boards = len(self.yard.pricing.bins)
+        if self.is_small and stop.gap is None:
+            self.budget.gap = Fraction(0)
+        self.is_wider = problem.family.endswith("+")
 
     @property
     def is_small(self) -> bool:
@@ -75,14 +87,18 @@ class Search:
     def run(self) -> Solution:
         """Stage by stage, until the plan is proved or close enough or the work is done."""
         state = self.state
-        state.take(self._first_plan(self.yard.area_prices(state.need)))
+        state.take(self._begin())
         state.end_stage()
         self.price()
         if not state.plan.is_whole:
             make_whole(self)
         if not state.is_done():
-            self._floors(Fraction(1, 8))
-        if not state.is_done() and len(self.yard.pricing.bins) <= _DIVES_UP_TO:
+            self._limited_floor(Fraction(1, 8))
+        if not state.is_done() and self.is_small:
+            self._try_all(Fraction(3, 4))
+        if not state.is_done():
+            self._set_floor(Fraction(1, 8))
+        if not state.is_done() and self.num_boards <= _DIVES_UP_TO:
             self._dives(Fraction(2, 5) if self.is_small else Fraction(4, 5))
         if not state.is_done() and not self.yard.problem.offcut_percent:
             # Which boards, before how to cut them: their prices alone must decide.
@@ -93,15 +109,27 @@ class Search:
 
     # -- stages ----------------------------------------------------------------
 
+    def _begin(self) -> Packed:
+        """A plan at once: the known one, or board after board."""
+        if self.known is not None and self.known.patterns:
+            return plan_from(self.known, self.state.need, self.yard)
+        return self._first_plan(self.yard.area_prices(self.state.need))
+
     def price(self) -> None:
         """Column generation, and the plan that its prices lead to."""
         state = self.state
         state.begin_stage("prices")
         self.generation = Generation(
-            self.yard, state.need, self.short_price, self._sample()
+            self.yard,
+            state.need,
+            self.short_price,
+            self._sample(),
+            self.known.prices if self.known is not None else (),
         )
         for pattern in state.plan.patterns:
             self.generation.add(self.yard.column(pattern))
+        for column in self.known.columns if self.known is not None else ():
+            self.generation.add(column)
         share = self.budget.used + Fraction(1, 2)
         self.generation.run(self.budget, share, self._hear_floor)
         state.floor = self.generation.best
@@ -126,38 +154,63 @@ class Search:
         self.budget.spend(self.yard.pricing.work - before)
         return plan
 
-    def _floors(self, share: Fraction) -> None:
-        """Lift the floor by what one price vector for all boards cannot prove."""
-        state, generation = self.state, self.generation
-        if len(self.yard.pricing.bins) > _NODES_UP_TO:
+    def _limited_floor(self, share: Fraction) -> None:
+        """Lift the floor: no board need make more of a part than is needed."""
+        state = self.state
+        if self.num_boards > _NODES_UP_TO:
             return
         state.begin_stage("floor")
-        share = self.budget.used + share
         state.raise_floor(
             limited_floor(
                 self.yard,
                 state.need,
                 self.short_price,
                 state.floor,
-                generation.columns,
+                self.generation.columns,
                 self.budget,
-                share,
+                self.budget.used + share,
             )
         )
-        if not state.is_done():
-            state.raise_floor(
-                set_floor(
-                    self.yard,
-                    state.need,
-                    self.short_price,
-                    state.floor,
-                    generation.columns,
-                    generation.met,
-                    state.plan.cost,
-                    self.budget,
-                    share,
-                )
+        state.end_stage()
+
+    def _try_all(self, share: Fraction) -> None:
+        """Where boards are few, try every choice of them that costs less than the plan."""
+        state, budget = self.state, self.budget
+        if self.is_wider or self.yard.problem.offcut_percent:
+            return
+        state.begin_stage("all choices")
+        if not state.plan.cost <= _NEAR * state.floor.value:
+            self.dive(0, state.plan.cost, _TASK_LEAST)
+        tried = Tried(
+            self.yard, state.need, state.plan, state.floor, self.generation.columns
+        )
+        share = budget.used + share * (1 - budget.used)
+        while tried.is_open and not state.is_done() and not budget.is_over(share):
+            state.take(tried.step(state.plan, budget))
+        proof = None if state.is_done() else tried.proof(budget)
+        if proof is not None:
+            state.raise_floor(state.floor.with_tried(proof))
+        state.end_stage()
+
+    def _set_floor(self, share: Fraction) -> None:
+        """Lift the floor by what one price vector for all boards cannot prove."""
+        state, generation = self.state, self.generation
+        if self.num_boards > _NODES_UP_TO or self.is_wider:
+            return
+        state.begin_stage("sets of boards")
+        state.raise_floor(
+            set_floor(
+                self.yard,
+                state.need,
+                self.short_price,
+                state.floor,
+                generation.columns,
+                generation.met,
+                state.plan.cost,
+                self.budget,
+                self.budget.used + share,
             )
+        )
         state.end_stage()
 
     def _dives(self, share: Fraction) -> None:
@@ -171,8 +224,10 @@ class Search:
             number += 1
         state.end_stage()
 
-    def dive(self, number: int, limit: int) -> bool:
+    def dive(self, number: int, limit: int, work: int | None = None) -> bool:
         """Some dives side by side; whether one of them found a better plan."""
+        if work is None:
+            work = self.budget.work_for(AT_ONCE, _TASK_LEAST, _TASK_MOST)
         common = Common(
             tuple(self.state.need),
             all_copies(self.yard),
@@ -180,7 +235,6 @@ class Search:
             limit,
             tuple(self._pool()),
         )
-        work = self.budget.work_for(AT_ONCE, _TASK_LEAST, _TASK_MOST)
         answers = self.crew.run(
             common, wave(number, work), self.budget.seconds_left
         )

@@ -21,6 +21,8 @@ IN_WORDS: dict[Ended, str] = {
 }
 """Why a search ended, as it is printed."""
 
+_GAP = Fraction(1, 200)
+
 
 @dataclass(frozen=True, kw_only=True)
 class Stop:
@@ -32,7 +34,8 @@ class Stop:
     Parameters
     ----------
     gap
-        Largest share of the cost by which the floor may lie below it.
+        Largest share of the cost by which the floor may lie below it; None for half a
+        percent, and for a proof where boards are few.
     work
         Units of work, each about a microsecond of one core; None: by size of the job.
     seconds
@@ -44,11 +47,16 @@ class Stop:
         Set it (Ctrl-C) to stop with the best plan so far.
     """
 
-    gap: Fraction = Fraction(1, 200)
+    gap: Fraction | None = None
     work: int | None = None
     seconds: float | None = None
     share: int = 1
     asked: threading.Event = field(default_factory=threading.Event)
+
+    @property
+    def near(self) -> Fraction:
+        """The gap that is small enough, unless boards are few."""
+        return _GAP if self.gap is None else self.gap
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -76,6 +84,7 @@ class Budget:
     def __init__(self, stop: Stop, allowed: int) -> None:
         self.done = 0
         self.ended: Ended | None = None
+        self.gap = stop.near
         self._stop = stop
         # By the clock alone: then there is time for as many tries as it takes.
         self._by_clock = stop.seconds is not None and stop.work is None
@@ -141,7 +150,7 @@ class Budget:
 
     def is_close(self, cost: int, bound: int) -> bool:
         """Whether the floor is near enough to the cost."""
-        return cost - bound <= self._stop.gap * cost
+        return cost - bound <= self.gap * cost
 
 
 Hear = Callable[[Progress], None]

@@ -49,11 +49,9 @@ class Tried:
         self,
         yard: Yard,
         need: Sequence[int],
-        short_price: Sequence[int],
         plan: Packed,
         certificate: Certificate,
         columns: Sequence[Column],
-        rng: np.random.Generator,
     ) -> None:
         self.yard = yard
         self.need = tuple(need)

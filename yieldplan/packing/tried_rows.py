@@ -16,12 +16,11 @@ import numpy as np
 
 from yieldplan.packing.bound import Certificate
 from yieldplan.packing.choices import Choices, sums
-from yieldplan.packing.crossings import Ints
+from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.limited import off_of
 from yieldplan.packing.proofs import PriceRow, TriedProof
 from yieldplan.packing.set_rows import Row, row_against, row_of
 from yieldplan.packing.stop import Budget
-from yieldplan.packing.walk import Bools
 from yieldplan.packing.yard import Column, Yard
 
 _WALKED = 3

@@ -14,12 +14,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
 
 from yieldplan.packing.counts import Counts, first_of_each
-from yieldplan.packing.crossings import Ints
+from yieldplan.packing.crossings import Bools, Ints
 
-Bools = npt.NDArray[np.bool_]
 _PAIRS = 1 << 18
 """Pairs looked at in one go."""
 
@@ -204,7 +202,7 @@ class Walk:
             worth[over] = self._counts.unpack(made[over]) @ self._prices.T
             if len(self._prices):
                 least = self._least(ends[over], label[over])
-                is_more[over] &= (worth[over].T >= least).all(axis=0)
+                is_more[over] &= (least <= worth[over].T).all(axis=0)
         found = Fillings(made, ends, label, worth)
         order = np.flatnonzero(is_more)
         order = order[np.argsort(ends[order], kind="stable")]

@@ -17,7 +17,7 @@ from yieldplan.packing.cells import (
     size_of,
     zones_of,
 )
-from yieldplan.packing.crossings import Ints
+from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.offcuts import Offcuts
 from yieldplan.packing.pattern import (
     Breakdown,
@@ -85,7 +85,7 @@ class Yard:
             self._held[holds] = np.array(sorted(holds - self.in_sets), np.int64)
         items = self._held[holds]
         makes, open_ = self._makes[items], np.array(left, np.int64)
-        is_wanted = (makes <= open_).all(axis=1)
+        is_wanted: Bools = np.all(makes <= open_, axis=1)
         if self._may_spare.any():
             spares = self._may_spare[items]
             is_wanted[spares] = ((makes[spares] > 0) & (open_ > 0)).any(axis=1)
