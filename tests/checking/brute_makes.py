@@ -51,7 +51,10 @@ def makes(wood: TinyWood, piece: TinyPiece, counted: Counted) -> Ways:
 
 
 def lesser_value(
-    wood: TinyWood, piece: TinyPiece, prices: Mapping[str, int], lower: list[Mapping[str, int]]
+    wood: TinyWood,
+    piece: TinyPiece,
+    prices: Mapping[str, int],
+    lower: list[Mapping[str, int]],
 ) -> int:
     """V of the page, or what it is replaced by at lower prices."""
     values = [greatest(wood, piece, prices)]

@@ -71,7 +71,10 @@ class Binding:
                 if not len(worth):
                     continue
                 place = int(np.argmax(worth))
-                if worth[place] > rents[number] + _CLOSE and (number, place) not in self._known:
+                if (
+                    worth[place] > rents[number] + _CLOSE
+                    and (number, place) not in self._known
+                ):
                     self._add(number, place)
                     added = True
             if not added:

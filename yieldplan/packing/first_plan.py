@@ -61,7 +61,9 @@ def first_plan(
             if times == 1
             else [
                 count - times * n
-                for count, n in zip(left, makes_of(best.pattern, yard.problem), strict=True)
+                for count, n in zip(
+                    left, makes_of(best.pattern, yard.problem), strict=True
+                )
             ]
         )
         _take(best.pattern, times, chosen, supply)

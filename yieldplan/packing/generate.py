@@ -118,9 +118,7 @@ class Generation:
             asked = [
                 # Where nothing is needed a price would only raise the boards' values.
                 int(smooth * middle + (1 - smooth) * price) if count else 0
-                for middle, price, count in zip(
-                    centre, exact, self.need, strict=True
-                )
+                for middle, price, count in zip(centre, exact, self.need, strict=True)
             ]
             values = self.yard.pricing.price(asked, self._asked_bins)
             self.met.append(tuple(asked))

@@ -146,12 +146,8 @@ class NearBest:
             & (layout.sizes[None, :] > 0)
         )
         labels = np.broadcast_to(np.arange(len(layout.sizes)), layout.kind.shape)
-        self._value = np.where(
-            self._may[None], at_best[:, layout.kind, labels], LOW
-        )
-        self._of_joined = [
-            self._value_of(each, at_best) for each in layout.joined
-        ]
+        self._value = np.where(self._may[None], at_best[:, layout.kind, labels], LOW)
+        self._of_joined = [self._value_of(each, at_best) for each in layout.joined]
         self._after = self._best_after()
         self.most = self._after[:, 0]
         self._least_at = least[:, None] - self._after
@@ -241,9 +237,7 @@ class NearBest:
             np.minimum.at(needed[row], (kinds, labels), asked[row, at, labels])
         for joined, value in zip(layout.joined, self._of_joined, strict=True):
             starts = np.arange(max(0, layout.size - joined.size + 1))
-            asked_of = (
-                self._least_at[:, starts + joined.size] - before[:, starts]
-            )
+            asked_of = self._least_at[:, starts + joined.size] - before[:, starts]
             fits = (value[:, starts] >= asked_of).all(axis=0)
             fits &= joined.kinds[starts, 0] >= 0
             for start in np.flatnonzero(fits).tolist():
@@ -265,9 +259,7 @@ class NearBest:
         kinds: list[Ints] = []
         for kind in np.flatnonzero(is_wanted.any(axis=1)).tolist():
             least = np.where(is_wanted[kind][None], needed[:, kind], HIGH)
-            walk = self._walks[kind] = self._priced.fill(
-                kind, least, self._allowance
-            )
+            walk = self._walks[kind] = self._priced.fill(kind, least, self._allowance)
             states = walk.states
             keep = layout.sizes[states.label] > 0
             keep &= states.made.any(axis=1)
@@ -288,9 +280,7 @@ class NearBest:
         self._starts_of: list[tuple[int, Bools, Bools]] = []
         for number in range(len(layout.joined)):
             self._add_joined(number, found, kinds)
-        self._kinds = (
-            np.concatenate(kinds) if kinds else np.zeros(0, np.int64)
-        )
+        self._kinds = np.concatenate(kinds) if kinds else np.zeros(0, np.int64)
         self._num_single = num_single
         none = np.zeros(0, np.int64)
         empty = Fillings(
@@ -364,9 +354,7 @@ class NearBest:
         fresh = np.zeros(len(self._kinds), np.bool_)
         single = slice(0, self._num_single)
         fits = at + self._contents_size[single] <= layout.size
-        now[single] = fits & (
-            layout.kind[at, self._label] == self._kinds[single]
-        )
+        now[single] = fits & (layout.kind[at, self._label] == self._kinds[single])
         if layout.is_fresh[at]:
             fresh[single] = now[single]
         for number, (_, here, is_fresh) in enumerate(self._starts_of):

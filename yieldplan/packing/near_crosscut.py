@@ -101,9 +101,7 @@ class CrosscutLayout(Layout):
         if not may.any():
             return found
         unique, inverse = np.unique(keys[may], axis=0, return_inverse=True)
-        numbers = [
-            self._kind(Room(a, d), e, b, -1) for a, d, e, b in unique.tolist()
-        ]
+        numbers = [self._kind(Room(a, d), e, b, -1) for a, d, e, b in unique.tolist()]
         chosen = np.full(across.shape, -1, np.int64)
         chosen[may] = np.array(numbers, np.int64)[inverse.ravel()]
         found[:, labels] = chosen

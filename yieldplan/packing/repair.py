@@ -155,7 +155,9 @@ class Repair:
         limit = sum(self.yard.cost(pattern) for pattern in freed)
         if is_first:
             # What spares or a short plan left open belongs to it too.
-            need = [count + short for count, short in zip(need, plan.short, strict=True)]
+            need = [
+                count + short for count, short in zip(need, plan.short, strict=True)
+            ]
             limit += sum(
                 short * int(price)
                 for short, price in zip(plan.short, self.short_price, strict=True)

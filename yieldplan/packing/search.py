@@ -217,9 +217,7 @@ class Search:
         state = self.state
         state.begin_stage("dive")
         idle = number = 0
-        while (
-            idle < _IDLE and not state.is_done() and not self.budget.is_over(share)
-        ):
+        while idle < _IDLE and not state.is_done() and not self.budget.is_over(share):
             idle = 0 if self.dive(number, state.plan.cost) else idle + AT_ONCE
             number += 1
         state.end_stage()
@@ -235,9 +233,7 @@ class Search:
             limit,
             tuple(self._pool()),
         )
-        answers = self.crew.run(
-            common, wave(number, work), self.budget.seconds_left
-        )
+        answers = self.crew.run(common, wave(number, work), self.budget.seconds_left)
         is_better = False
         for answer in answers:
             self.budget.spend(answer.work)

@@ -169,9 +169,7 @@ class StripTable:
             if not len(hits):
                 raise ValueError("a strip's value has no filling behind it")
             number = int(serves[hits[0]])
-            found.append(
-                (self.group.shapes[number].length, self._values.item[number])
-            )
+            found.append((self.group.shapes[number].length, self._values.item[number]))
             place = int(before[hits[0]])
         # Longest first, so that what is left over lies together at the far end.
         return sorted(found, key=lambda cut: (-cut[0], cut[1]))

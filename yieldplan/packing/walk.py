@@ -121,9 +121,7 @@ class Walk:
         self.content = none - 1
         self._run(size, valid)
 
-    def _run(
-        self, size: int, valid: Callable[[int], tuple[Bools, Bools]]
-    ) -> None:
+    def _run(self, size: int, valid: Callable[[int], tuple[Bools, Bools]]) -> None:
         for at in range(size + 1):
             now, is_fresh = valid(at)
             old, new = self._arrive(at)
