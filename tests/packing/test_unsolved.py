@@ -55,7 +55,7 @@ def assert_holds(solution: Solution) -> None:
     assert solution.bound.value <= solution.cost
 
 
-@pytest.mark.parametrize("good_until", [0, 3, 9, 20])
+@pytest.mark.parametrize("good_until", [0, 1, 3, 6])
 def test_a_program_that_is_never_solved_again_leaves_a_sound_plan(
     monkeypatch: pytest.MonkeyPatch, good_until: int
 ) -> None:

@@ -76,6 +76,7 @@ class DiveTask:
                 is_known = rng.random(len(columns)) < _KNOWN
                 known = [c for c, is_so in zip(columns, is_known, strict=True) if is_so]
             dive = Dive(yard, question, known, rng, noise)
+            before = budget.done
             plan = dive.run(budget)
             found += dive.found
             columns = (columns + dive.found)[-_MOST_COLUMNS:]
@@ -83,6 +84,9 @@ class DiveTask:
                 best = plan
                 limit = min(limit, plan.cost) if plan.is_whole else limit
             noise = NOISE
+            if budget.done == before:
+                # Its program could not be solved; another would not be either.
+                break
         return Found(best, found, budget.done)
 
 
