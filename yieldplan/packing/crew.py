@@ -15,7 +15,7 @@ from functools import lru_cache
 from itertools import count
 from multiprocessing import get_context
 from os import getpid
-from typing import Protocol, TypeVar
+from typing import Any, Protocol, TypeVar
 
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.stop import Stop
@@ -107,14 +107,14 @@ class Crew:
         ]
         return self._wait_for(futures)
 
-    def _wait_for(self, futures: Sequence[Future[Answer]]) -> list[Answer]:
+    def _wait_for(self, futures: Sequence[Future[object]]) -> list[Any]:
         left = set(futures)
         while left and not self._stop.asked.is_set():
             left = wait(left, timeout=_LOOK).not_done
         if self._stop.asked.is_set():
             for future in left:
                 future.cancel()
-        done: list[Answer] = []
+        done: list[object] = []
         for future in futures:
             if not future.done() or future.cancelled():
                 break
