@@ -47,7 +47,7 @@ def prices(
     job.write_text(HEAD.format(shop=shop) + "".join(parts))
     stock.write_text(tally)
     outcome = outcome_of(job, stock, Stop())
-    found = price_wishes(outcome.plan, Stop(), lambda _: None)
+    found = price_wishes(outcome, Stop(), lambda _: None)
     return {price.words: price for price in found}
 
 

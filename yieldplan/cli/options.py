@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from fractions import Fraction
 from pathlib import Path
 
@@ -27,6 +28,20 @@ def percent(
             f"{said} per cent is the whole cost. Write it like 0.5"
         )
     return share
+
+
+def workers(
+    _ctx: click.Context, _param: click.Parameter, said: int | None
+) -> int | None:
+    """How many; left out, as many as there are cores this process may use."""
+    return cores() if said is None else said
+
+
+def cores() -> int:
+    """Cores this process may use."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
 
 
 def papers(

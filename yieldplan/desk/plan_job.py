@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+import threading
+from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from yieldplan import assemblies, blanks, job, packing, plan_file, sources, stock
@@ -19,7 +21,7 @@ from yieldplan.desk.what_is_left import (
 from yieldplan.faults import Faults, FaultsFound
 from yieldplan.measure import minimum, purchase
 from yieldplan.measure.minimum_feet import short_of_feet
-from yieldplan.model.plan import Plan
+from yieldplan.model.plan import Plan, WoodPlan
 from yieldplan.model.report import Report
 from yieldplan.sources.one_grid import on_one_grid
 
@@ -30,11 +32,19 @@ class PlanRefused(RuntimeError):  # noqa: N818 - named for what happened
 
 @dataclass(frozen=True, kw_only=True)
 class Outcome:
-    """A plan that passed, its proof, and the document both rest on."""
+    """A plan that passed, its proof, and the document both rest on.
+
+    Parameters
+    ----------
+    solutions
+        The packer's own answer for each wood: what it knows is of use when the job is
+        planned again with a wish less.
+    """
 
     plan: Plan
     report: Report
     document: plan_file.Document
+    solutions: Mapping[str, packing.Solution] = field(default_factory=dict)
 
 
 def plan_job(
@@ -45,6 +55,7 @@ def plan_job(
     hear: Callable[[packing.Progress], None],
     since: Path | None = None,
     say_back: Callable[[Sequence[str]], None] = lambda _: None,
+    hands: packing.Hands | None = None,
 ) -> Outcome:
     """Plan every wood of a job from the pieces offered.
 
@@ -56,6 +67,9 @@ def plan_job(
         What was cut of the saved plan and found in its wood since.
     say_back
         Told what was read from short lines, in full words, before the search.
+    hands
+        Processes that lend a hand, also to several woods at a time; None for none. The
+        plan is the same unless the clock ends the search.
 
     Raises
     ------
@@ -81,12 +95,25 @@ def plan_job(
     say_back(sources.as_read(listed, boards, commission))
 
     fits = stock.fits(routes, offered)
-    woods = tuple(
-        packing.plan_wood(
-            wood, built.parts, routes, offered, fits, commission, stop, hear
+    hear_one = _one_at_a_time(hear)
+
+    def plan_wood(wood: str) -> tuple[WoodPlan, packing.Solution]:
+        return packing.plan_wood(
+            wood,
+            built.parts,
+            routes,
+            offered,
+            fits,
+            commission,
+            stop,
+            hear_one,
+            hands,
         )
-        for wood in sorted({part.wood for part in built.parts if not part.set_up})
-    )
+
+    names = sorted({part.wood for part in built.parts if not part.set_up})
+    with ThreadPoolExecutor(hands.number if hands is not None else 1) as woods_at_once:
+        answers = tuple(woods_at_once.map(plan_wood, names))
+    woods = tuple(wood for wood, _ in answers)
     plan = Plan(
         job=commission,
         parts=built.parts,
@@ -110,4 +137,18 @@ def plan_job(
         plan=dataclasses.replace(plan, mark=document["mark"]),
         report=report,
         document=document,
+        solutions={wood.wood: solution for wood, solution in answers},
     )
+
+
+def _one_at_a_time(
+    hear: Callable[[packing.Progress], None],
+) -> Callable[[packing.Progress], None]:
+    """For woods that are planned at the same time."""
+    lock = threading.Lock()
+
+    def hear_one(progress: packing.Progress) -> None:
+        with lock:
+            hear(progress)
+
+    return hear_one

@@ -1,18 +1,23 @@
 """Blanks into pieces: integers only; the one door of OR-Tools."""
 
+from yieldplan.packing.ask_wood import Asked, ask_wood
+from yieldplan.packing.crew import hands
+from yieldplan.packing.hands import Hands, side_by_side
 from yieldplan.packing.plan_wood import plan_wood
-from yieldplan.packing.pose import is_alike, pose
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.solve import Solution, solve
 from yieldplan.packing.stop import Progress, Stop
 
 __all__ = [
+    "Asked",
+    "Hands",
     "Problem",
     "Progress",
     "Solution",
     "Stop",
-    "is_alike",
+    "ask_wood",
+    "hands",
     "plan_wood",
-    "pose",
+    "side_by_side",
     "solve",
 ]

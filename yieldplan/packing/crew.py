@@ -7,16 +7,16 @@ another, so the plan is the same however many hands there are.
 from __future__ import annotations
 
 import pickle
-import signal
 import threading
+import time
 from collections.abc import Sequence
-from concurrent.futures import Executor, Future, ProcessPoolExecutor, wait
+from concurrent.futures import Executor, Future, wait
 from functools import lru_cache
 from itertools import count
-from multiprocessing import get_context
 from os import getpid
 from typing import Any, Protocol, TypeVar
 
+from yieldplan.packing.hands import Hands
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.stop import Stop
 from yieldplan.packing.yard import Yard
@@ -43,20 +43,13 @@ class Task(Protocol[Shared, Answer]):
         """
 
 
-def hands(number: int) -> Executor | None:
+def hands(number: int) -> Hands | None:
     """So many processes to hand tasks to; none where one hand is enough.
 
-    They are begun when they are first needed, and end with the `with` block they are
-    used in.
+    They are begun when a search has gone on for a while, and end with the `with` block
+    they are used in.
     """
-    if number < 2:
-        return None
-    return ProcessPoolExecutor(number, get_context("spawn"), initializer=_begin)
-
-
-def _begin() -> None:
-    # Ctrl-C reaches every process of a terminal; the first one decides what it means.
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    return Hands(number) if number > 1 else None
 
 
 class Crew:
@@ -88,20 +81,35 @@ class Crew:
         seconds
             Until a clock stops them all; None where none does. [s]
         """
-        stop = Stop(seconds=seconds, asked=self._stop.asked)
-        if self._executor is None or len(tasks) < 2:
-            answers = []
-            for task in tasks:
-                if self._stop.asked.is_set():
-                    break
-                answers.append(task.do(self.yard, shared, stop))
-            return answers
+        end = None if seconds is None else time.monotonic() + seconds
+        answers: list[Answer] = []
+        while len(answers) < len(tasks) and not self._stop.asked.is_set():
+            left = tasks[len(answers) :]
+            if len(left) > 1 and self._may_hand_out():
+                return answers + self._hand_out(shared, left, end)
+            answers.append(left[0].do(self.yard, shared, _until(end, self._stop.asked)))
+        return answers
+
+    def _may_hand_out(self) -> bool:
+        executor = self._executor
+        if isinstance(executor, Hands):
+            # Until they are ready the time is better used here.
+            return executor.are_ready()
+        return executor is not None
+
+    def _hand_out(
+        self,
+        shared: Shared,
+        tasks: Sequence[Task[Shared, Answer]],
+        end: float | None,
+    ) -> list[Any]:
+        assert self._executor is not None
         if not self._problem:
             self._problem = pickle.dumps(self.yard.problem)
         common = pickle.dumps(shared)
         futures = [
             self._executor.submit(
-                _do, self._key, self._problem, common, pickle.dumps(task), seconds
+                _do, self._key, self._problem, common, pickle.dumps(task), end
             )
             for task in tasks
         ]
@@ -122,6 +130,13 @@ class Crew:
         return done
 
 
+def _until(end: float | None, asked: threading.Event) -> Stop:
+    """A stop for one task, when the clock ends all of them at this time."""
+    # A clock the system keeps for all processes together.
+    left = None if end is None else max(0.0, end - time.monotonic())
+    return Stop(seconds=left, asked=asked)
+
+
 @lru_cache(maxsize=8)
 def _yard_of(key: str, problem: bytes) -> Yard:
     known: Problem = pickle.loads(problem)
@@ -129,9 +144,9 @@ def _yard_of(key: str, problem: bytes) -> Yard:
 
 
 def _do(
-    key: str, problem: bytes, shared: bytes, task: bytes, seconds: float | None
+    key: str, problem: bytes, shared: bytes, task: bytes, end: float | None
 ) -> object:
     """One task in another process; its yard is kept there for the next one."""
     todo: Task[object, object] = pickle.loads(task)
-    stop = Stop(seconds=seconds, asked=threading.Event())
+    stop = _until(end, threading.Event())
     return todo.do(_yard_of(key, problem), pickle.loads(shared), stop)

@@ -8,9 +8,11 @@ after panel, and the best choice is searched in earnest.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from concurrent.futures import Executor
 from dataclasses import replace
 
 from yieldplan.packing.bound import certify
+from yieldplan.packing.known import Known
 from yieldplan.packing.packs import solve_by_pack as solve
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
@@ -30,6 +32,8 @@ def solve_by_lot(
     stop: Stop,
     hear: Callable[[Progress], None],
     wood: str = "",
+    executor: Executor | None = None,
+    known: Known | None = None,
 ) -> Solution:
     """The cheapest plan found in which these demands are each made from one lot.
 
@@ -39,8 +43,10 @@ def solve_by_lot(
         Lot of each bin; boards without one serve no panel of one colour.
     of_one_lot
         Demands that must be.
+    known
+        What an earlier search of nearly the same problem found.
     """
-    freely = solve(problem, stop, hear, wood)
+    freely = solve(problem, stop, hear, wood, executor, known)
     if not of_one_lot or _is_kept(freely, problem, lots, of_one_lot):
         return freely
     quick = replace(stop, work=max(1, freely.work // _SHORT), seconds=None)
@@ -53,9 +59,12 @@ def solve_by_lot(
             chosen = tries[0]
             continue
         chosen = min(
-            tries, key=lambda each: _key(solve(each, quick, lambda _: None), each)
+            tries,
+            key=lambda each: _key(
+                solve(each, quick, lambda _: None, wood, executor), each
+            ),
         )
-    found = solve(chosen, stop, hear, wood)
+    found = solve(chosen, stop, hear, wood, executor)
     if found.need == freely.need:
         return replace(found, bound=freely.bound)
     # Other parts are made than freely: the same prices prove a floor for these.

@@ -9,13 +9,16 @@ buy besides.
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import Executor
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 import numpy as np
 
 from yieldplan.model.plan import Stage
+from yieldplan.packing.again import solve_again
 from yieldplan.packing.generate import Generation
+from yieldplan.packing.known import Known
 from yieldplan.packing.opened import shared_out, with_opened
 from yieldplan.packing.pack_choices import PackChoices, numbers_of, parts_of
 from yieldplan.packing.portions import Portions
@@ -32,14 +35,22 @@ _AMPLE = (100, 104, 110, 125, 150)
 
 
 def solve_by_pack(
-    problem: Problem, stop: Stop, hear: Callable[[Progress], None], wood: str = ""
+    problem: Problem,
+    stop: Stop,
+    hear: Callable[[Progress], None],
+    wood: str = "",
+    executor: Executor | None = None,
+    known: Known | None = None,
 ) -> Solution:
-    """The cheapest plan found in which every pack is bought whole or not at all."""
+    """The cheapest plan found in which every pack is bought whole or not at all.
+
+    What an earlier search knew is of use only where there are no packs.
+    """
     if not problem.packs:
-        return solve(problem, stop, hear, wood)
+        return solve_again(problem, stop, hear, wood, executor, known)
     if not any(piece.price for piece in problem.bins):
-        return solve(replace(problem, packs=()), stop, hear, wood)
-    return _Packs(problem, stop, hear, wood).run()
+        return solve(replace(problem, packs=()), stop, hear, wood, executor)
+    return _Packs(problem, stop, hear, wood, executor).run()
 
 
 @dataclass(frozen=True)
@@ -63,8 +74,10 @@ class _Packs:
         stop: Stop,
         hear: Callable[[Progress], None],
         wood: str,
+        executor: Executor | None,
     ) -> None:
         self.problem, self.stop, self.hear, self.wood = problem, stop, hear, wood
+        self.executor = executor
         self._pack_of = {
             number: place for place, pack in enumerate(problem.packs) for number in pack
         }
@@ -78,6 +91,7 @@ class _Packs:
             self.portions.first(),
             self._hear_freely,
             self.wood,
+            self.executor,
         )
         self.portions.took(free.work)
         self.need = free.need
@@ -215,7 +229,7 @@ class _Packs:
         stop = replace(
             self.portions.part(short), gap=self.stop.near if gap is None else gap
         )
-        found = solve(problem, stop, lambda _: None, self.wood)
+        found = solve(problem, stop, lambda _: None, self.wood, self.executor)
         self.portions.took(found.work)
         if any(found.short):
             return None

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import Executor
 
 from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Cutting, Missing, Rules, WoodPlan
+from yieldplan.packing.ask_wood import Asked, ask_wood
 from yieldplan.packing.bound_by_name import bound_by_name
 from yieldplan.packing.lay import numbered
 from yieldplan.packing.leftovers import with_fates, with_names, with_worth
-from yieldplan.packing.lots import solve_by_lot
 from yieldplan.packing.missing import missing_part
 from yieldplan.packing.pose import (
     blanks_for,
@@ -20,7 +21,6 @@ from yieldplan.packing.pose import (
     keep_sizes,
     parts_asked,
     pieces_of,
-    pose,
 )
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.set_up import CutBoard, place_set_up
@@ -40,8 +40,9 @@ def plan_wood(
     job: Job,
     stop: Stop,
     hear: Callable[[Progress], None],
-) -> WoodPlan:
-    """The plan for one wood.
+    executor: Executor | None = None,
+) -> tuple[WoodPlan, Solution]:
+    """The plan for one wood, and the packer's own answer behind it.
 
     Parameters
     ----------
@@ -49,22 +50,30 @@ def plan_wood(
         Blank id to the stock lines it may be cut from.
     hear
         Told of every better plan and floor while the search runs.
+    executor
+        Where parts of the search are done side by side; None does all of it here.
     """
+    question = ask_wood(wood, parts, blanks, pieces, fits, job)
+    solution = question.solve(stop, hear, executor)
+    return (
+        _wood_plan(question, solution, parts, blanks, pieces, fits, job),
+        solution,
+    )
+
+
+def _wood_plan(
+    question: Asked,
+    solution: Solution,
+    parts: Sequence[Part],
+    blanks: Sequence[Blank],
+    pieces: Sequence[Piece],
+    fits: Mapping[str, tuple[str, ...]],
+    job: Job,
+) -> WoodPlan:
+    """The packer's answer in the words of the job: boards, cuts, what is left of them."""
+    wood, problem = question.wood, question.problem
     asked = parts_asked(wood, parts)
     offered = pieces_of(wood, pieces)
-    problem = pose(wood, parts, blanks, pieces, fits, job)
-    solution = solve_by_lot(
-        problem,
-        [piece.lot for piece in offered],
-        [
-            number
-            for number, part in enumerate(asked)
-            if part.glue_up is not None and part.glue_up.colour == "one lot"
-        ],
-        stop,
-        hear,
-        wood,
-    )
     is_sheet = any(part.is_sheet for part in asked)
     keep = keep_sizes(asked, job.shop)
     boards = [

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import nullcontext
 from fractions import Fraction
 from pathlib import Path
 
 import click
 
-from yieldplan.cli.options import JOB, must_be_readable, papers, percent
+from yieldplan.cli.options import JOB, must_be_readable, papers, percent, workers
 
 
 @click.command(short_help="Plan the cuts of a job from a yard's tally.")
@@ -61,6 +62,14 @@ from yieldplan.cli.options import JOB, must_be_readable, papers, percent
     help="Search this long for each wood, or until the gap is reached. Left out: a "
     "counted amount of work, so that the same input gives the same plan.",
 )
+@click.option(
+    "--workers",
+    type=click.IntRange(min=1),
+    callback=workers,
+    metavar="N",
+    help="Search with so many processes side by side; 1 does all in one. Left out: one for "
+    "each core. The plan is the same, unless --seconds ends the search.",
+)
 def command(
     job: Path,
     stock: tuple[Path, ...],
@@ -71,6 +80,7 @@ def command(
     gap: Fraction | None,
     seconds: int | None,
     since: Path | None,
+    workers: int,
 ) -> int:
     """Plan the cuts of JOB from the boards of a tally.
 
@@ -102,6 +112,7 @@ def command(
         gap=gap,
         seconds=seconds,
         since=since,
+        workers=workers,
     )
 
 
@@ -122,6 +133,7 @@ def _plan(
     gap: Fraction | None,
     seconds: int | None,
     since: Path | None,
+    workers: int,
 ) -> int:
     from yieldplan.cli import stoppable, terminal
     from yieldplan.cli.as_json import plan_as_json
@@ -132,30 +144,32 @@ def _plan(
     from yieldplan.desk.output import look_before
     from yieldplan.desk.plan_job import plan_job
     from yieldplan.desk.wishes import price_wishes
-    from yieldplan.packing import Stop
+    from yieldplan.packing import Stop, hands
 
     folder = out or job.with_name(f"{job.stem}_plan")
     look_before(folder)
     stop = Stop(seconds=seconds) if gap is None else Stop(gap=gap, seconds=seconds)
-    outcome = stoppable.run(
-        lambda hear: plan_job(
-            job,
-            stock,
-            stop=stop,
-            hear=hear,
-            since=since,
-            say_back=lambda lines: terminal.say(lines, to_errors=True),
-        ),
-        stop.asked,
-    )
-    files = hand_over(outcome, folder, names)
-    if not as_json:
-        terminal.say(plan_summary(outcome.plan, files))
     prices = None
-    if wishes and not stop.asked.is_set():
-        prices = stoppable.run(
-            lambda hear: price_wishes(outcome.plan, stop, hear), stop.asked
+    with hands(workers) or nullcontext() as lent:
+        outcome = stoppable.run(
+            lambda hear: plan_job(
+                job,
+                stock,
+                stop=stop,
+                hear=hear,
+                since=since,
+                say_back=lambda lines: terminal.say(lines, to_errors=True),
+                hands=lent,
+            ),
+            stop.asked,
         )
+        files = hand_over(outcome, folder, names)
+        if not as_json:
+            terminal.say(plan_summary(outcome.plan, files))
+        if wishes and not stop.asked.is_set():
+            prices = stoppable.run(
+                lambda hear: price_wishes(outcome, stop, hear, lent), stop.asked
+            )
     if as_json:
         terminal.say(plan_as_json(outcome.plan, files, prices), fold_lines=False)
     elif prices is not None:

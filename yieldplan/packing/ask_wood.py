@@ -1,0 +1,110 @@
+"""All that the packer is asked of one wood: the problem, and which panels must come from one lot."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import Executor
+from dataclasses import dataclass
+
+from yieldplan.model.blanks import Blank
+from yieldplan.model.job import Job
+from yieldplan.model.parts import Part
+from yieldplan.model.pieces import Piece
+from yieldplan.packing.carried_over import carried_over
+from yieldplan.packing.lots import solve_by_lot
+from yieldplan.packing.pose import is_alike, parts_asked, pieces_of, pose
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.solution import Solution
+from yieldplan.packing.state import work_for
+from yieldplan.packing.stop import Progress, Stop
+from yieldplan.packing.yard import Yard
+
+
+@dataclass(frozen=True, kw_only=True)
+class Asked:
+    """What the packer is asked of one wood.
+
+    Parameters
+    ----------
+    lots
+        Lot of each bin.
+    of_one_lot
+        Demands of which all must come from one lot.
+    """
+
+    wood: str
+    problem: Problem
+    lots: tuple[str, ...]
+    of_one_lot: tuple[int, ...]
+
+    def solve(
+        self,
+        stop: Stop,
+        hear: Callable[[Progress], None],
+        executor: Executor | None = None,
+        earlier: tuple[Asked, Solution] | None = None,
+    ) -> Solution:
+        """The cheapest plan found, and the floor under it.
+
+        Parameters
+        ----------
+        executor
+            Where parts of the search are done side by side; None does all of it here.
+        earlier
+            Nearly the same question, and its answer to begin with.
+        """
+        known = None
+        if earlier is not None:
+            asked, solution = earlier
+            known = carried_over(solution, asked.problem, self.problem)
+        return solve_by_lot(
+            self.problem,
+            self.lots,
+            self.of_one_lot,
+            stop,
+            hear,
+            self.wood,
+            executor,
+            known,
+        )
+
+    def solve_again(
+        self, work: int, share: int, earlier: tuple[Asked, Solution] | None
+    ) -> Solution:
+        """A search for another process: so many units of work, or this part of what its size allows."""
+        allowed = work_for(Yard(self.problem)) // share
+        stop = Stop(work=max(1, min(work, allowed)))
+        return self.solve(stop, lambda _: None, earlier=earlier)
+
+    def is_alike(self, other: Asked) -> bool:
+        """Whether the same is asked, whatever the blanks are called."""
+        mine = (self.lots, self.of_one_lot) if self.of_one_lot else None
+        theirs = (other.lots, other.of_one_lot) if other.of_one_lot else None
+        return mine == theirs and is_alike(self.problem, other.problem)
+
+
+def ask_wood(
+    wood: str,
+    parts: Sequence[Part],
+    blanks: Sequence[Blank],
+    pieces: Sequence[Piece],
+    fits: Mapping[str, tuple[str, ...]],
+    job: Job,
+) -> Asked:
+    """One wood of a job as the packer is asked for it.
+
+    Parameters
+    ----------
+    fits
+        Blank id to the stock lines it may be cut from.
+    """
+    return Asked(
+        wood=wood,
+        problem=pose(wood, parts, blanks, pieces, fits, job),
+        lots=tuple(piece.lot for piece in pieces_of(wood, pieces)),
+        of_one_lot=tuple(
+            number
+            for number, part in enumerate(parts_asked(wood, parts))
+            if part.glue_up is not None and part.glue_up.colour == "one lot"
+        ),
+    )

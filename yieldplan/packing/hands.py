@@ -1,0 +1,168 @@
+"""Other processes that lend a hand: one thread of ours tends each, and they are begun only where a search is long."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sys
+import threading
+import time
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import (
+    CancelledError,
+    Executor,
+    Future,
+    ThreadPoolExecutor,
+    wait,
+)
+from multiprocessing import get_context, parent_process, resource_tracker
+from multiprocessing.connection import Connection
+from multiprocessing.process import BaseProcess
+from typing import Any, ParamSpec, TypeVar
+
+_P = ParamSpec("_P")
+_R = TypeVar("_R")
+_WORTH_IT = 1.5
+"""A process takes about a second to begin: where all is done sooner, none is. [s]"""
+_LOOK = 0.1
+"""How often it is looked whether to stop. [s]"""
+_GONE = (EOFError, OSError)
+
+
+class Hands(Executor):
+    """So many processes to hand work to.
+
+    They end with the `with` block they are used in, whatever they are doing, and with
+    the process they belong to. What a process failed to do is done here instead.
+    """
+
+    def __init__(self, number: int) -> None:
+        self.number = number
+        self._made = time.monotonic()
+        self._threads = ThreadPoolExecutor(number, initializer=self._take_on)
+        self._mine = threading.local()
+        self._lock = threading.Lock()
+        self._all: list[tuple[BaseProcess, Connection]] = []
+        self._begun: list[Future[None]] = []
+        self._is_over = False
+
+    def are_ready(self) -> bool:
+        """Whether the processes wait for work; begins them when there has been enough of it."""
+        if not self._begun and time.monotonic() - self._made > _WORTH_IT:
+            self.begin()
+        return bool(self._begun) and all(each.done() for each in self._begun)
+
+    def begin(self) -> None:
+        """Begin the processes without waiting for them."""
+        with self._lock:
+            if not self._begun:
+                self._begun = [
+                    self._threads.submit(_nothing) for _ in range(self.number)
+                ]
+
+    def submit(
+        self, fn: Callable[_P, _R], /, *args: _P.args, **kwargs: _P.kwargs
+    ) -> Future[_R]:
+        """Hand work to whoever is free next."""
+        return self._threads.submit(self._hand_over, fn, args, kwargs)
+
+    def shutdown(self, wait: bool = True, *, cancel_futures: bool = False) -> None:
+        """End the processes; what they have not answered yet is given up."""
+        with self._lock:
+            self._is_over = True
+            for process, _ in self._all:
+                # They share nothing with us but a pipe, so nothing is left half done.
+                process.terminate()
+        self._threads.shutdown(wait, cancel_futures=True)
+        for process, ours in self._all:
+            process.join()
+            ours.close()
+
+    def _take_on(self) -> None:
+        """Begin the process that this thread tends, and wait until it can work."""
+        if sys.platform != "win32":
+            # Ctrl-C reaches every process of a terminal; only the first one is to hear it.
+            # The tracker, when it begins, would open this thread's ears again.
+            resource_tracker.ensure_running()
+            signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        context = get_context("spawn")
+        ours, theirs = context.Pipe()
+        process = context.Process(target=_work, args=(theirs,), daemon=True)
+        with self._lock:
+            if self._is_over:
+                return
+            process.start()
+            self._all.append((process, ours))
+        theirs.close()
+        try:
+            ours.recv()
+        except _GONE:
+            return
+        self._mine.pipe = ours
+
+    def _hand_over(self, fn: Callable[..., _R], args: Any, kwargs: Any) -> _R:
+        pipe: Connection | None = getattr(self._mine, "pipe", None)
+        if pipe is not None:
+            try:
+                pipe.send((fn, args, kwargs))
+                answer: _R = pipe.recv()
+            except _GONE:
+                self._mine.pipe = None
+            else:
+                return answer
+        if self._is_over:
+            raise CancelledError
+        return fn(*args, **kwargs)
+
+
+def side_by_side(
+    calls: Sequence[tuple[Callable[..., _R], tuple[Any, ...]]],
+    hands: Hands | None,
+    asked: threading.Event,
+) -> Iterator[_R]:
+    """What each call answers, in order, until it is asked to stop.
+
+    Until the hands are ready the calls are made here.
+    """
+    done = 0
+    while done < len(calls) and (hands is None or not hands.are_ready()):
+        if asked.is_set():
+            return
+        function, given = calls[done]
+        yield function(*given)
+        done += 1
+    if hands is None:
+        return
+    futures = [hands.submit(function, *given) for function, given in calls[done:]]
+    for future in futures:
+        while not asked.is_set() and not wait([future], timeout=_LOOK).done:
+            pass
+        if asked.is_set():
+            break
+        yield future.result()
+    for future in futures:
+        future.cancel()
+
+
+def _nothing() -> None:
+    pass
+
+
+def _work(pipe: Connection) -> None:
+    """What a process does: one piece of work after the other, until one fails."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+    pipe.send("ready")
+    while True:
+        try:
+            fn, args, kwargs = pipe.recv()
+        except _GONE:
+            return
+        pipe.send(fn(*args, **kwargs))
+
+
+def _end_with_parent() -> None:
+    parent = parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
