@@ -163,7 +163,7 @@ def plan_of(
     job: Job = make_job(shop=make_shop(**settings))
     lines = tuple(sorted({piece.line for piece in pieces}))
     fits = fits if fits is not None else {blank.id: lines for blank in blanks}
-    wood, _ = plan_wood(
+    wood = plan_wood(
         "walnut", parts, blanks, pieces, fits, job, Stop(work=work), lambda _: None
     )
     plan = Plan(

@@ -62,7 +62,7 @@ def planned(job: Job, parts: list[Part]) -> tuple[Plan, WoodPlan]:
     pieces = sources.sheets_and_sticks(job, routes, parts)
     fits = stock.fits(routes, pieces)
     stop = Stop(gap=Stop().gap * 0, work=4_000_000)
-    wood, _ = plan_wood("rod", parts, routes, pieces, fits, job, stop, lambda _: None)
+    wood = plan_wood("rod", parts, routes, pieces, fits, job, stop, lambda _: None)
     faults.stop_if_any()
     plan = Plan(
         job=job,

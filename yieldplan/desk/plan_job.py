@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
-import threading
 from collections.abc import Callable, Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -21,7 +19,7 @@ from yieldplan.desk.what_is_left import (
 from yieldplan.faults import Faults, FaultsFound
 from yieldplan.measure import minimum, purchase
 from yieldplan.measure.minimum_feet import short_of_feet
-from yieldplan.model.plan import Plan, WoodPlan
+from yieldplan.model.plan import Plan
 from yieldplan.model.report import Report
 from yieldplan.sources.one_grid import on_one_grid
 
@@ -95,25 +93,17 @@ def plan_job(
     say_back(sources.as_read(listed, boards, commission))
 
     fits = stock.fits(routes, offered)
-    hear_one = _one_at_a_time(hear)
-
-    def plan_wood(wood: str) -> tuple[WoodPlan, packing.Solution]:
-        return packing.plan_wood(
-            wood,
-            built.parts,
-            routes,
-            offered,
-            fits,
-            commission,
-            stop,
-            hear_one,
-            hands,
+    questions = [
+        packing.ask_wood(wood, built.parts, routes, offered, fits, commission)
+        for wood in sorted({part.wood for part in built.parts if not part.set_up})
+    ]
+    solutions = packing.solve_woods(questions, stop, hear, hands)
+    woods = tuple(
+        packing.wood_plan(
+            question, solution, built.parts, routes, offered, fits, commission
         )
-
-    names = sorted({part.wood for part in built.parts if not part.set_up})
-    with ThreadPoolExecutor(hands.number if hands is not None else 1) as woods_at_once:
-        answers = tuple(woods_at_once.map(plan_wood, names))
-    woods = tuple(wood for wood, _ in answers)
+        for question, solution in zip(questions, solutions, strict=True)
+    )
     plan = Plan(
         job=commission,
         parts=built.parts,
@@ -137,18 +127,8 @@ def plan_job(
         plan=dataclasses.replace(plan, mark=document["mark"]),
         report=report,
         document=document,
-        solutions={wood.wood: solution for wood, solution in answers},
+        solutions={
+            question.wood: solution
+            for question, solution in zip(questions, solutions, strict=True)
+        },
     )
-
-
-def _one_at_a_time(
-    hear: Callable[[packing.Progress], None],
-) -> Callable[[packing.Progress], None]:
-    """For woods that are planned at the same time."""
-    lock = threading.Lock()
-
-    def hear_one(progress: packing.Progress) -> None:
-        with lock:
-            hear(progress)
-
-    return hear_one

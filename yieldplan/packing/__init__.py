@@ -3,10 +3,11 @@
 from yieldplan.packing.ask_wood import Asked, ask_wood
 from yieldplan.packing.crew import hands
 from yieldplan.packing.hands import Hands, side_by_side
-from yieldplan.packing.plan_wood import plan_wood
+from yieldplan.packing.plan_wood import plan_wood, wood_plan
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.solve import Solution, solve
 from yieldplan.packing.stop import Progress, Stop
+from yieldplan.packing.woods import solve_woods
 
 __all__ = [
     "Asked",
@@ -20,4 +21,6 @@ __all__ = [
     "plan_wood",
     "side_by_side",
     "solve",
+    "solve_woods",
+    "wood_plan",
 ]

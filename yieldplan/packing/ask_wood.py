@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Executor
 from dataclasses import dataclass
+from fractions import Fraction
 
 from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
@@ -18,6 +20,31 @@ from yieldplan.packing.solution import Solution
 from yieldplan.packing.state import work_for
 from yieldplan.packing.stop import Progress, Stop
 from yieldplan.packing.yard import Yard
+
+
+@dataclass(frozen=True)
+class Limits:
+    """A stop without the ear for Ctrl-C, as it can be sent to another process."""
+
+    gap: Fraction | None
+    work: int | None
+    seconds: float | None
+    share: int
+
+    @classmethod
+    def of(cls, stop: Stop) -> Limits:
+        """Those of a stop."""
+        return cls(stop.gap, stop.work, stop.seconds, stop.share)
+
+    def stop(self, asked: threading.Event) -> Stop:
+        """A stop within them."""
+        return Stop(
+            gap=self.gap,
+            work=self.work,
+            seconds=self.seconds,
+            share=self.share,
+            asked=asked,
+        )
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -68,13 +95,33 @@ class Asked:
             known,
         )
 
+    def solve_within(
+        self,
+        limits: Limits,
+        hear: Callable[[Progress], None],
+        asked: threading.Event,
+    ) -> Solution:
+        """The same, asked of another process."""
+        return self.solve(limits.stop(asked), hear)
+
     def solve_again(
         self, work: int, share: int, earlier: tuple[Asked, Solution] | None
     ) -> Solution:
-        """A search for another process: so many units of work, or this part of what its size allows."""
-        allowed = work_for(Yard(self.problem)) // share
-        stop = Stop(work=max(1, min(work, allowed)))
+        """The same with so much work, or with this part of what is allowed if that is less.
+
+        Parameters
+        ----------
+        work
+            [units]
+        share
+            3 is a third.
+        """
+        stop = Stop(work=max(1, min(work, self.work_allowed() // share)))
         return self.solve(stop, lambda _: None, earlier=earlier)
+
+    def work_allowed(self) -> int:
+        """What a search may take where nothing is said about it. [units of work]"""
+        return work_for(Yard(self.problem))
 
     def is_alike(self, other: Asked) -> bool:
         """Whether the same is asked, whatever the blanks are called."""

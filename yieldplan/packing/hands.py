@@ -15,18 +15,20 @@ from concurrent.futures import (
     ThreadPoolExecutor,
     wait,
 )
-from multiprocessing import get_context, parent_process, resource_tracker
+from multiprocessing import get_context, resource_tracker
 from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
+from queue import SimpleQueue
 from typing import Any, ParamSpec, TypeVar
 
 _P = ParamSpec("_P")
 _R = TypeVar("_R")
-_WORTH_IT = 1.5
+_WORTH_IT = 3.0
 """A process takes about a second to begin: where all is done sooner, none is. [s]"""
 _LOOK = 0.1
 """How often it is looked whether to stop. [s]"""
 _GONE = (EOFError, OSError)
+_STOP = "stop"
 
 
 class Hands(Executor):
@@ -65,6 +67,22 @@ class Hands(Executor):
     ) -> Future[_R]:
         """Hand work to whoever is free next."""
         return self._threads.submit(self._hand_over, fn, args, kwargs)
+
+    def submit_search(
+        self,
+        fn: Callable[..., _R],
+        given: object,
+        hear: Callable[[Any], None],
+        asked: threading.Event,
+    ) -> Future[_R]:
+        """Hand over a search that is listened to and may be asked to stop.
+
+        Parameters
+        ----------
+        fn
+            Called with `given`, `hear` and `asked`, or what stands for them elsewhere.
+        """
+        return self._threads.submit(self._listen_to, fn, given, hear, asked)
 
     def shutdown(self, wait: bool = True, *, cancel_futures: bool = False) -> None:
         """End the processes; what they have not answered yet is given up."""
@@ -105,14 +123,44 @@ class Hands(Executor):
         if pipe is not None:
             try:
                 pipe.send((fn, args, kwargs))
-                answer: _R = pipe.recv()
+                answer: _R = pipe.recv()[1]
             except _GONE:
                 self._mine.pipe = None
             else:
                 return answer
+        self._go_on()
+        return fn(*args, **kwargs)
+
+    def _listen_to(
+        self,
+        fn: Callable[..., _R],
+        given: object,
+        hear: Callable[[Any], None],
+        asked: threading.Event,
+    ) -> _R:
+        pipe: Connection | None = getattr(self._mine, "pipe", None)
+        if pipe is not None:
+            try:
+                pipe.send((_speaking, (fn, given), {}))
+                is_told = False
+                while True:
+                    if asked.is_set() and not is_told:
+                        pipe.send(_STOP)
+                        is_told = True
+                    if pipe.poll(_LOOK):
+                        is_answer, said = pipe.recv()
+                        if is_answer:
+                            answer: _R = said
+                            return answer
+                        hear(said)
+            except _GONE:
+                self._mine.pipe = None
+        self._go_on()
+        return fn(given, hear, asked)
+
+    def _go_on(self) -> None:
         if self._is_over:
             raise CancelledError
-        return fn(*args, **kwargs)
 
 
 def side_by_side(
@@ -148,21 +196,48 @@ def _nothing() -> None:
     pass
 
 
+# -- in the other process ------------------------------------------------------
+
+
+class _Other:
+    """What the other process knows of the one it works for."""
+
+    def __init__(self, pipe: Connection) -> None:
+        self.pipe = pipe
+        self.todo: SimpleQueue[Any] = SimpleQueue()
+        self.asked = threading.Event()
+
+    def listen(self) -> None:
+        """Take in what is sent, also in the middle of work; end with who sends it."""
+        while True:
+            try:
+                said = self.pipe.recv()
+            except _GONE:
+                os._exit(1)
+            if said == _STOP:
+                self.asked.set()
+            else:
+                self.asked = threading.Event()
+                self.todo.put(said)
+
+
+_other: _Other | None = None
+
+
 def _work(pipe: Connection) -> None:
     """What a process does: one piece of work after the other, until one fails."""
+    global _other
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    threading.Thread(target=_end_with_parent, daemon=True).start()
-    pipe.send("ready")
+    _other = _Other(pipe)
+    threading.Thread(target=_other.listen, daemon=True).start()
+    pipe.send((False, "ready"))
     while True:
-        try:
-            fn, args, kwargs = pipe.recv()
-        except _GONE:
-            return
-        pipe.send(fn(*args, **kwargs))
+        fn, args, kwargs = _other.todo.get()
+        pipe.send((True, fn(*args, **kwargs)))
 
 
-def _end_with_parent() -> None:
-    parent = parent_process()
-    if parent is not None:
-        parent.join()
-        os._exit(1)
+def _speaking(fn: Callable[..., _R], given: object) -> _R:
+    """A search that tells the first process how far it is, and listens to it."""
+    assert _other is not None
+    pipe = _other.pipe
+    return fn(given, lambda said: pipe.send((False, said)), _other.asked)

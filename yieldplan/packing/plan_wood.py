@@ -41,8 +41,8 @@ def plan_wood(
     stop: Stop,
     hear: Callable[[Progress], None],
     executor: Executor | None = None,
-) -> tuple[WoodPlan, Solution]:
-    """The plan for one wood, and the packer's own answer behind it.
+) -> WoodPlan:
+    """The plan for one wood.
 
     Parameters
     ----------
@@ -55,13 +55,10 @@ def plan_wood(
     """
     question = ask_wood(wood, parts, blanks, pieces, fits, job)
     solution = question.solve(stop, hear, executor)
-    return (
-        _wood_plan(question, solution, parts, blanks, pieces, fits, job),
-        solution,
-    )
+    return wood_plan(question, solution, parts, blanks, pieces, fits, job)
 
 
-def _wood_plan(
+def wood_plan(
     question: Asked,
     solution: Solution,
     parts: Sequence[Part],
