@@ -182,7 +182,7 @@ def test_left_out_the_search_is_counted_not_timed(
     asked = plans(monkeypatch)
     main(["plan", str(job), "--stock", str(tally)])
     stop = asked[0]["stop"]
-    assert (stop.gap, stop.seconds) == (Fraction(1, 200), None)
+    assert (stop.gap, stop.near, stop.seconds) == (None, Fraction(1, 200), None)
 
 
 def test_every_mistake_is_told_and_nothing_is_written(

@@ -28,6 +28,7 @@ _LOOK = 0.1
 """How often to look up from waiting. [s]"""
 _QUIET = 1.0
 """A search shorter than this shows nothing. [s]"""
+_NO_PLAN = "Stopped before there was a plan; nothing is written."
 
 
 class Watch:
@@ -46,7 +47,11 @@ class Watch:
         self.presses += 1
 
 
-def run(search: Callable[[Hear], Answer], asked: threading.Event) -> Answer:
+def run(
+    search: Callable[[Hear], Answer],
+    asked: threading.Event,
+    last_words: str = _NO_PLAN,
+) -> Answer:
     """What the search gives, run in a thread of its own.
 
     The first Ctrl-C sets `asked`, so that the search ends with its best plan. Before
@@ -56,22 +61,26 @@ def run(search: Callable[[Hear], Answer], asked: threading.Event) -> Answer:
     ----------
     search
         Called with the function it is to report its progress to.
+    last_words
+        Said when the program ends like that.
     """
     watch = Watch()
     with ThreadPoolExecutor(1) as pool, _ctrl_c(watch):
         future = pool.submit(search, watch.hear)
-        _wait(future, watch, asked)
+        _wait(future, watch, asked, last_words)
         return future.result()
 
 
-def _wait(future: Future[Answer], watch: Watch, asked: threading.Event) -> None:
+def _wait(
+    future: Future[Answer], watch: Watch, asked: threading.Event, last_words: str
+) -> None:
     began = time.monotonic()
     line = _Line()
     while not future.done():
         wait([future], timeout=_LOOK)
         if watch.presses and (watch.latest is None or watch.presses > 1):
             line.clear()
-            _leave()
+            _leave(last_words)
         if watch.presses and not asked.is_set():
             asked.set()
             line.clear()
@@ -81,8 +90,8 @@ def _wait(future: Future[Answer], watch: Watch, asked: threading.Event) -> None:
     line.clear()
 
 
-def _leave() -> None:
-    terminal.say("Stopped before there was a plan; nothing is written.", to_errors=True)
+def _leave(last_words: str) -> None:
+    terminal.say(last_words, to_errors=True)
     sys.stderr.flush()
     # The search's thread is in the middle of something and has nothing to tidy up.
     os._exit(STOPPED)

@@ -46,7 +46,11 @@ def price_wishes(
     kinds = stock.kinds()
     boards = [piece for piece in plan.pieces if kinds[piece.kind].is_board]
     stated = wishes.stated_in(plan.job)
-    changed = [_changed(wish.without, boards, asked) for wish in stated]
+    hear(_progress("all woods", "wishes", plan.woods, 0))
+    changed = [
+        _STOPPED if stop.asked.is_set() else _changed(wish.without, boards, asked)
+        for wish in stated
+    ]
     searches = [
         _Search(place, name, question)
         for place, woods in enumerate(changed)
@@ -106,6 +110,7 @@ def _search(
     work = _WORK // max(1, len(searches))
     answers: dict[int, dict[str, packing.Solution]] = {}
     calls = []
+    done = 0
     for search in searches:
         known = outcome.solutions.get(search.wood)
         earlier = None if known is None else (asked[search.wood], known)
@@ -113,16 +118,25 @@ def _search(
     for number, answer in enumerate(packing.side_by_side(calls, hands, stop.asked)):
         search = searches[number]
         answers.setdefault(search.wish, {})[search.wood] = answer
-        hear(
-            packing.Progress(
-                wood=search.wood,
-                stage=f"wishes, {number + 1} of {len(searches)}",
-                cost=answer.cost,
-                bound=answer.bound.value,
-                work=answer.work,
-            )
-        )
+        done += answer.work
+        stage = f"wishes, {number + 1} of {len(searches)} searches"
+        hear(_progress(search.wood, stage, [answer], done))
     return answers
+
+
+def _progress(
+    wood: str,
+    stage: str,
+    plans: Sequence[WoodPlan | packing.Solution],
+    work: int,
+) -> packing.Progress:
+    return packing.Progress(
+        wood=wood,
+        stage=stage,
+        cost=sum(plan.cost for plan in plans),
+        bound=sum(plan.bound.value for plan in plans),
+        work=work,
+    )
 
 
 def _price(

@@ -230,10 +230,14 @@ def _work(pipe: Connection) -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     _other = _Other(pipe)
     threading.Thread(target=_other.listen, daemon=True).start()
-    pipe.send((False, "ready"))
-    while True:
-        fn, args, kwargs = _other.todo.get()
-        pipe.send((True, fn(*args, **kwargs)))
+    try:
+        pipe.send((False, "ready"))
+        while True:
+            fn, args, kwargs = _other.todo.get()
+            pipe.send((True, fn(*args, **kwargs)))
+    except BrokenPipeError:
+        # The first process is gone, and nobody waits for the rest.
+        os._exit(1)
 
 
 def _speaking(fn: Callable[..., _R], given: object) -> _R:

@@ -168,7 +168,9 @@ def _plan(
             terminal.say(plan_summary(outcome.plan, files))
         if wishes and not stop.asked.is_set():
             prices = stoppable.run(
-                lambda hear: price_wishes(outcome, stop, hear, lent), stop.asked
+                lambda hear: price_wishes(outcome, stop, hear, lent),
+                stop.asked,
+                "Stopped before all wishes were priced; the plan is written.",
             )
     if as_json:
         terminal.say(plan_as_json(outcome.plan, files, prices), fold_lines=False)
