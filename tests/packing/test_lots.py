@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import random
+import time
 from dataclasses import replace
+from fractions import Fraction
 
 from yieldplan.packing.bound import certify
 from yieldplan.packing.lots import solve_by_lot
@@ -99,3 +102,38 @@ def test_a_lot_is_tried_only_where_it_holds_the_strips() -> None:
     kept = solve_by_lot(problem, ["A", "B"], [STRIP], Stop(), lambda _: None)
     assert lots_of_strips(kept, ["A", "B"]) == {"B"}
     assert kept.short == (0, 0)
+
+
+def test_by_the_clock_all_searches_for_one_colour_keep_within_its_time() -> None:
+    # Plates of four sizes on boards of all widths: at a gap of nothing no search ends by
+    # itself. Five of them (freely, three lots, the best one) take the time of one.
+    rng = random.Random(3)
+    sizes = [(49, 4), (37, 6), (61, 5), (23, 7)]
+    plain = panel(4)
+    bins = []
+    for number in range(24):
+        long, wide = rng.randint(100, 160), rng.randint(11, 17)
+        price = long * wide + rng.randint(0, 200)
+        each = replace(board(f"B{number}", wide, price), length=long)
+        bins.append(replace(each, holds=frozenset(range(5))))
+    problem = replace(
+        plain,
+        demands=(
+            plain.demands[0],
+            *(Demand(name=f"plate {x}", need=6, rank=1, area=x * y) for x, y in sizes),
+        ),
+        items=(
+            plain.items[0],
+            *(
+                Item(name=f"k{x}", length=x, width=y, makes={n: 1}, layers=CLEAR)
+                for n, (x, y) in enumerate(sizes, 1)
+            ),
+        ),
+        bins=tuple(bins),
+    )
+    lots = ["ABC"[number % 3] for number in range(24)]
+    stop = Stop(gap=Fraction(0), seconds=2)
+    began = time.monotonic()
+    found = solve_by_lot(problem, lots, [STRIP], stop, lambda _: None)
+    assert time.monotonic() - began < 1.5 * 2
+    assert found.ended == "clock"

@@ -14,6 +14,7 @@ from dataclasses import replace
 from yieldplan.packing.bound import certify
 from yieldplan.packing.known import Known
 from yieldplan.packing.packs import solve_by_pack as solve
+from yieldplan.packing.portions import Clock
 from yieldplan.packing.pricing import Pricing
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.solution import Solution
@@ -46,10 +47,12 @@ def solve_by_lot(
     known
         What an earlier search of nearly the same problem found.
     """
-    freely = solve(problem, stop, hear, wood, executor, known)
+    clock = Clock(stop)
+    first = clock.part(2) if of_one_lot else stop
+    freely = solve(problem, first, hear, wood, executor, known)
     if not of_one_lot or _is_kept(freely, problem, lots, of_one_lot):
         return freely
-    quick = replace(stop, work=max(1, freely.work // _SHORT), seconds=None)
+    work = max(1, freely.work // _SHORT)
     chosen = problem
     for demand in of_one_lot:
         tries = [
@@ -58,13 +61,16 @@ def solve_by_lot(
         if len(tries) == 1 or stop.asked.is_set():
             chosen = tries[0]
             continue
+        # By the clock, half of what is left is for all tries together.
+        searches = 2 * len(of_one_lot) * len(tries)
+        quick = replace(clock.part(searches), work=work)
         chosen = min(
             tries,
             key=lambda each: _key(
                 solve(each, quick, lambda _: None, wood, executor), each
             ),
         )
-    found = solve(chosen, stop, hear, wood, executor)
+    found = solve(chosen, clock.part(1), hear, wood, executor)
     if found.need == freely.need:
         return replace(found, bound=freely.bound)
     # Other parts are made than freely: the same prices prove a floor for these.

@@ -12,6 +12,21 @@ _FIRST = 3
 _LEAST_WORK = 4_000_000
 
 
+class Clock:
+    """Stops for searches one after the other, where the clock ends them all."""
+
+    def __init__(self, stop: Stop) -> None:
+        self._stop = stop
+        self._began = time.monotonic()
+
+    def part(self, parts: int) -> Stop:
+        """For a search of this part of the time left; unchanged where none is set."""
+        if self._stop.seconds is None:
+            return self._stop
+        left = self._stop.seconds - (time.monotonic() - self._began)
+        return replace(self._stop, seconds=max(0.01, left / parts))
+
+
 class Portions:
     """Stops for the searches within a search, and what they have used so far.
 
