@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import os
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -12,11 +13,13 @@ import pytest
 
 from tests.cli.fakes import outcome_of, plans
 from tests.measure.hall_case import make_plan, make_wood_plan
+from yieldplan.cli import options
 from yieldplan.cli.main import main
 from yieldplan.desk.plan_job import Outcome, PlanRefused
 from yieldplan.faults import Fault, FaultsFound, Where
 from yieldplan.model.plan import Bound, Missing
 
+CORES = options.cores
 Said = pytest.CaptureFixture[str]
 
 
@@ -185,6 +188,30 @@ def test_left_out_the_search_is_counted_not_timed(
     assert (stop.gap, stop.near, stop.seconds) == (None, Fraction(1, 200), None)
 
 
+@pytest.mark.parametrize(("said", "number"), [("1", None), ("3", 3)])
+def test_workers_lend_a_hand_to_the_search_and_one_works_alone(
+    job: Path,
+    tally: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    said: str,
+    number: int | None,
+) -> None:
+    asked = plans(monkeypatch)
+    assert main(["plan", str(job), "--stock", str(tally), "--workers", said]) == 0
+    hands = asked[0]["hands"]
+    assert (hands.number if hands is not None else None) == number
+
+
+def test_left_out_there_is_a_worker_for_each_core_it_may_use(
+    job: Path, tally: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked = plans(monkeypatch)
+    monkeypatch.setattr(options, "cores", lambda: 5)
+    main(["plan", str(job), "--stock", str(tally)])
+    assert asked[0]["hands"].number == 5
+    assert 1 <= CORES() <= (os.cpu_count() or 1)
+
+
 def test_every_mistake_is_told_and_nothing_is_written(
     job: Path, tally: Path, monkeypatch: pytest.MonkeyPatch, capsys: Said
 ) -> None:
@@ -253,6 +280,7 @@ def test_a_file_that_is_not_there_cannot_be_read(
         ["--gap", "100"],
         ["--gap", "-1"],
         ["--seconds", "0"],
+        ["--workers", "0"],
         ["--papers", "poster"],
         ["--papers", ","],
     ],

@@ -134,3 +134,33 @@ def test_missing_parts_leave_a_wish_without_a_price(tmp_path: Path) -> None:
     shelf = part("shelf", "24", "4", more=CLEAR)
     price = prices(tmp_path, tally, shelf)["clear backs: shelf"]
     assert "missing" in price.unknown
+
+
+def test_strips_of_one_lot_cost_the_wide_board_of_that_lot(tmp_path: Path) -> None:
+    # Two strips of 24 x 5. Of one lot: A1 and A2 at 10.00 and 30.00, or B1 and B2 at 12.00
+    # and 30.00: 40.00. Of any lot A1 and B1 at 10.00 and 12.00: 40 - 22 = 18.
+    tally = (
+        "id,wood,thickness,length,width,price_for_piece,lot\n"
+        "A1,walnut,4/4,30,6,10.00,A\n"
+        "A2,walnut,4/4,30,6,30.00,A\n"
+        "B1,walnut,4/4,30,6,12.00,B\n"
+        "B2,walnut,4/4,30,6,30.00,B\n"
+    )
+    glue_up = 'glue_up = { colour = "one lot" }'
+    found = prices(tmp_path, tally, part("top", "24", "10", more=glue_up))
+    price = found["top glued up from one lot"]
+    assert price.found == 180_000
+    assert 0 <= price.least <= 180_000 <= price.most
+
+
+def test_who_stops_has_the_other_wishes_without_a_price(tmp_path: Path) -> None:
+    tally = "id,wood,thickness,length,width,price_for_piece\nW1,walnut,4/4,36,6,9.00\n"
+    shelf = part("shelf", "24", "4", more=CLEAR)
+    job, stock = tmp_path / "job.toml", tmp_path / "tally.csv"
+    job.write_text(HEAD.format(shop="") + shelf)
+    stock.write_text(tally)
+    outcome = outcome_of(job, stock, Stop())
+    stop = Stop()
+    stop.asked.set()
+    found = price_wishes(outcome, stop, lambda _: None)
+    assert {price.unknown for price in found} == {"stopped before it was priced"}
