@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from tests.packing.random_problems import problems
 from tests.packing.test_solve import made_by, solved
 from tests.packing.valid import assert_is_of_its_family
-from yieldplan.packing.again import solve_again
 from yieldplan.packing.carried_over import carried_over
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.solve import solve
 from yieldplan.packing.stop import Stop
 
 
@@ -102,7 +102,7 @@ def test_a_search_from_a_known_plan_never_ends_with_a_dearer_one(
 ) -> None:
     first = solved(problem)
     known = carried_over(first, problem, problem)
-    again = solve_again(problem, Stop(work=1), lambda _: None, known=known)
+    again = solve(problem, Stop(work=1), lambda _: None, known=known)
     if not any(first.short) and not any(again.short):
         assert again.cost <= first.cost
     assert again.bound.value <= first.cost or any(first.short)

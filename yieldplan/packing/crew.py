@@ -10,21 +10,19 @@ import pickle
 import threading
 import time
 from collections.abc import Sequence
-from concurrent.futures import Executor, Future, wait
+from concurrent.futures import Executor
 from functools import lru_cache
 from itertools import count
 from os import getpid
 from typing import Any, Protocol, TypeVar
 
-from yieldplan.packing.hands import Hands
+from yieldplan.packing.hands import Hands, in_order
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.stop import Stop
 from yieldplan.packing.yard import Yard
 
 Answer = TypeVar("Answer", covariant=True)
 Shared = TypeVar("Shared", contravariant=True)
-_LOOK = 0.1
-"""How often it is looked whether to stop. [s]"""
 _numbers = count()
 
 
@@ -113,21 +111,7 @@ class Crew:
             )
             for task in tasks
         ]
-        return self._wait_for(futures)
-
-    def _wait_for(self, futures: Sequence[Future[object]]) -> list[Any]:
-        left = set(futures)
-        while left and not self._stop.asked.is_set():
-            left = wait(left, timeout=_LOOK).not_done
-        if self._stop.asked.is_set():
-            for future in left:
-                future.cancel()
-        done: list[object] = []
-        for future in futures:
-            if not future.done() or future.cancelled():
-                break
-            done.append(future.result())
-        return done
+        return [*in_order(futures, self._stop.asked)]
 
 
 def _until(end: float | None, asked: threading.Event) -> Stop:

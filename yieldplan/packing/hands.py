@@ -181,15 +181,22 @@ def side_by_side(
         done += 1
     if hands is None:
         return
-    futures = [hands.submit(function, *given) for function, given in calls[done:]]
+    yield from in_order(
+        [hands.submit(function, *given) for function, given in calls[done:]], asked
+    )
+
+
+def in_order(futures: Sequence[Future[_R]], asked: threading.Event) -> Iterator[_R]:
+    """The answers, in order; those that are not there when it is asked to stop are given up."""
     for future in futures:
-        while not asked.is_set() and not wait([future], timeout=_LOOK).done:
-            pass
-        if asked.is_set():
-            break
+        while not wait([future], timeout=_LOOK).done:
+            if asked.is_set():
+                for other in futures:
+                    other.cancel()
+                return
+        if future.cancelled():
+            return
         yield future.result()
-    for future in futures:
-        future.cancel()
 
 
 def _nothing() -> None:

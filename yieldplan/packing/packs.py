@@ -16,7 +16,6 @@ from fractions import Fraction
 import numpy as np
 
 from yieldplan.model.plan import Stage
-from yieldplan.packing.again import solve_again
 from yieldplan.packing.generate import Generation
 from yieldplan.packing.known import Known
 from yieldplan.packing.opened import shared_out, with_opened
@@ -47,7 +46,7 @@ def solve_by_pack(
     What an earlier search knew is of use only where there are no packs.
     """
     if not problem.packs:
-        return solve_again(problem, stop, hear, wood, executor, known)
+        return solve(problem, stop, hear, wood, executor, known)
     if not any(piece.price for piece in problem.bins):
         return solve(replace(problem, packs=()), stop, hear, wood, executor)
     return _Packs(problem, stop, hear, wood, executor).run()

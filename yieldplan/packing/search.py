@@ -10,7 +10,7 @@ import numpy as np
 
 from yieldplan.packing.board_sets import MOST_BOARDS, BoardSets
 from yieldplan.packing.crew import Crew
-from yieldplan.packing.dives import AT_ONCE, Common, wave
+from yieldplan.packing.dives import AT_ONCE, Common, DiveTask, wave
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
 from yieldplan.packing.known import Known, plan_from
@@ -179,8 +179,8 @@ class Search:
         if self.is_wider or self.yard.problem.offcut_percent:
             return
         state.begin_stage("all choices")
-        if not state.plan.cost <= _NEAR * state.floor.value:
-            self.dive(0, state.plan.cost, _TASK_LEAST)
+        if state.plan.cost > _NEAR * state.floor.value:
+            self._take_dives(wave(0, _TASK_LEAST)[:1], state.plan.cost)
         tried = Tried(
             self.yard, state.need, state.plan, state.floor, self.generation.columns
         )
@@ -197,7 +197,7 @@ class Search:
         state, generation = self.state, self.generation
         if self.num_boards > _NODES_UP_TO or self.is_wider:
             return
-        state.begin_stage("sets of boards")
+        state.begin_stage("floor of sets")
         state.raise_floor(
             set_floor(
                 self.yard,
@@ -222,10 +222,12 @@ class Search:
             number += 1
         state.end_stage()
 
-    def dive(self, number: int, limit: int, work: int | None = None) -> bool:
+    def dive(self, number: int, limit: int) -> bool:
         """Some dives side by side; whether one of them found a better plan."""
-        if work is None:
-            work = self.budget.work_for(AT_ONCE, _TASK_LEAST, _TASK_MOST)
+        work = self.budget.work_for(AT_ONCE, _TASK_LEAST, _TASK_MOST)
+        return self._take_dives(wave(number, work), limit)
+
+    def _take_dives(self, tasks: Sequence[DiveTask], limit: int) -> bool:
         common = Common(
             tuple(self.state.need),
             all_copies(self.yard),
@@ -233,7 +235,7 @@ class Search:
             limit,
             tuple(self._pool()),
         )
-        answers = self.crew.run(common, wave(number, work), self.budget.seconds_left)
+        answers = self.crew.run(common, tasks, self.budget.seconds_left)
         is_better = False
         for answer in answers:
             self.budget.spend(answer.work)

@@ -7,6 +7,7 @@ from concurrent.futures import Executor
 from dataclasses import replace
 
 from yieldplan.packing.bound import Certificate
+from yieldplan.packing.known import Known
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.search import Search
 from yieldplan.packing.solution import Solution
@@ -22,6 +23,7 @@ def solve(
     hear: Callable[[Progress], None],
     wood: str = "",
     executor: Executor | None = None,
+    known: Known | None = None,
 ) -> Solution:
     """The cheapest plan found within the stop, and the floor under it.
 
@@ -35,9 +37,11 @@ def solve(
     executor
         Where parts of the search are done side by side (see `crew.hands`); None does
         all of it here. The plan is the same.
+    known
+        What an earlier search of nearly the same problem found; of free wood nothing is.
     """
     if any(piece.price for piece in problem.bins):
-        return _search(problem, stop, hear, wood, executor)
+        return _search(problem, stop, hear, wood, executor, known)
     by_area = replace(
         problem,
         offcut_percent=0,
@@ -66,7 +70,8 @@ def _search(
     hear: Callable[[Progress], None],
     wood: str,
     executor: Executor | None,
+    known: Known | None = None,
 ) -> Solution:
     if problem.family in PLAIN:
-        return search_wider(problem, stop, hear, wood, executor)
-    return Search(problem, stop, hear, wood, executor).run()
+        return search_wider(problem, stop, hear, wood, executor, known)
+    return Search(problem, stop, hear, wood, executor, known).run()

@@ -26,13 +26,17 @@ def search_wider(
     hear: Callable[[Progress], None],
     wood: str,
     executor: Executor | None = None,
+    known: Known | None = None,
 ) -> Solution:
     """The cheapest plan found of a wider family, never dearer than its plain one.
 
     Every pattern of the plain family is one of the wider too; its floor is not, so none
-    is told before the wider family's own.
+    is told before the wider family's own. What is known already stands in for the plain
+    search.
     """
     warm_up()
+    if known is not None:
+        return Search(problem, stop, hear, wood, executor, known).run()
 
     def hear_plan(progress: Progress) -> None:
         hear(replace(progress, bound=0))
