@@ -14,8 +14,8 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 from yieldplan.packing.carried_over import carried_over
 from yieldplan.packing.lots import solve_by_lot
-from yieldplan.packing.pose import is_alike, parts_asked, pieces_of, pose
-from yieldplan.packing.problem import Problem
+from yieldplan.packing.pose import parts_asked, pieces_of, pose
+from yieldplan.packing.problem import Problem, is_alike
 from yieldplan.packing.solution import Solution
 from yieldplan.packing.state import work_for
 from yieldplan.packing.stop import Progress, Stop

@@ -11,8 +11,8 @@ from yieldplan.packing.packed import packed
 if TYPE_CHECKING:
     from yieldplan.packing.search import Search
 
-_WAVES = 3
-"""Waves of dives for a whole plan before wood counts as too little."""
+_WAVES = (100_000, 400_000, 1_500_000, 1_500_000)
+"""Most work of a task in each wave of dives for a whole plan, before wood counts as too little."""
 _NO_LIMIT = 1 << 62
 
 
@@ -22,10 +22,10 @@ def make_whole(search: Search) -> None:
     shares = search.generation.shares
     state.begin_stage("too little wood")
     if shares is None or sum(shares.short) < 1e-6:
-        for number in range(_WAVES):
+        for number, most in enumerate(_WAVES):
             if state.plan.is_whole or budget.is_over(Fraction(3, 5)):
                 break
-            search.dive(number, _NO_LIMIT)
+            search.dive(number, _NO_LIMIT, most)
     if state.plan.is_whole:
         return
     yard = search.yard

@@ -4,113 +4,20 @@ Small jobs are proved by trying: of a choice of boards only patterns that lose l
 every row of prices can be part of a plan. They are found by walking the board from its near
 end (see `walk`); what can still follow at best, by the same programs that find the best
 pattern, tells which states are worth going on with.
-
-A layout (`near_crosscut`, `near_rip`) knows the stretches a board is cut into: kinds of
-stretches with the same marks and room, what fills each, and what they are worth at best.
 """
 
 from __future__ import annotations
 
-from abc import ABC, abstractmethod
-from collections.abc import Sequence
-from dataclasses import dataclass
-
 import numpy as np
 
-from yieldplan.packing.counts import Counts, first_of_each
+from yieldplan.packing.counts import first_of_each
 from yieldplan.packing.crossings import Bools, Ints
+from yieldplan.packing.near_layout import Joined, Layout, Stretch, in_order
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.tables import LOW
 from yieldplan.packing.walk import Allowance, Fillings, Walk, undominated
 
 HIGH = -LOW
-
-
-@dataclass(frozen=True)
-class Joined:
-    """Stretches that only stand together (a set in steps), by where they may begin.
-
-    Parameters
-    ----------
-    size
-        Of all of them. [cells]
-    made
-        By their own parts, packed.
-    parts
-        For each stretch, its label.
-    kinds
-        For each cell a stretch may begin at and each of them, its kind; -1 in the first
-        where they may not begin.
-    """
-
-    size: int
-    made: Ints
-    parts: tuple[int, ...]
-    kinds: Ints
-
-
-class Layout(ABC):
-    """How one board is cut into stretches.
-
-    Attributes
-    ----------
-    size
-        Cells the stretches lie along.
-    sizes
-        For each label of a stretch, how many cells that is; 0 for none.
-    kind
-        For each cell and label, which kind of stretch begins there; -1 for none.
-    is_fresh
-        For each cell, whether a stretch there may do what it could not one cell before.
-    """
-
-    counts: Counts
-    bin: int
-    size: int
-    sizes: Ints
-    kind: Ints
-    is_fresh: Bools
-    num_kinds: int
-    joined: Sequence[Joined] = ()
-
-    @abstractmethod
-    def price(self, prices: Ints) -> Priced:
-        """The layout at some rows of prices."""
-
-
-class Priced(ABC):
-    """A layout at rows of prices.
-
-    Attributes
-    ----------
-    at_best
-        What each kind and label is worth at most, by row. [money/10,000]
-    """
-
-    at_best: Ints
-
-    @abstractmethod
-    def begin(self, slack: Ints, longest: int) -> None:
-        """Say how much a pattern may lose at each row, and the largest label wanted."""
-
-    @abstractmethod
-    def fill(self, kind: int, least: Ints, allowance: Allowance) -> Walk:
-        """The fillings of a kind worth at least so much, by row and label."""
-
-    @abstractmethod
-    def pattern(self, stretches: Sequence[Stretch]) -> Pattern:
-        """The pattern of some stretches."""
-
-
-@dataclass(frozen=True)
-class Stretch:
-    """One stretch of a pattern, and which state of its walk fills it; None is empty."""
-
-    begin: int
-    size: int
-    kind: int
-    walk: Walk | None
-    state: int
 
 
 class NearBest:
@@ -345,7 +252,7 @@ class NearBest:
             self._starts_of.append((number, here, fresh))
             # Every step has a stretch of its own, also where nothing lies beside it.
             self._source += [
-                (-1 - number, _in_order(row.tolist(), each)) for each in chosen
+                (-1 - number, in_order(row.tolist(), each)) for each in chosen
             ]
 
     def _valid(self, at: int) -> tuple[Bools, Bools]:
@@ -381,17 +288,3 @@ class NearBest:
                 stretches.append(Stretch(at, size, *part))
                 at += size
         return self._priced.pattern(stretches)
-
-
-def _in_order(
-    row: Sequence[int], chosen: Sequence[tuple[int, Walk, int]]
-) -> tuple[tuple[int, Walk | None, int], ...]:
-    """For each kind of the row in turn its walk and state; without a walk it is empty."""
-    left = list(chosen)
-    found: list[tuple[int, Walk | None, int]] = []
-    for kind in row:
-        if left and left[0][0] == kind:
-            found.append(left.pop(0))
-        else:
-            found.append((kind, None, 0))
-    return tuple(found)

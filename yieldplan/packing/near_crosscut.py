@@ -14,7 +14,7 @@ import numpy as np
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Bools, Crossings, Ints
 from yieldplan.packing.group import BinFaces, Group, Steps, is_forbidden_up
-from yieldplan.packing.near_best import Joined, Layout, Priced, Stretch
+from yieldplan.packing.near_layout import Joined, Layout, Priced, Stretch
 from yieldplan.packing.near_strips import NearStrips, Pieces
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Bin

@@ -14,7 +14,7 @@ import numpy as np
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Bools, Crossings, Ints
 from yieldplan.packing.group import BinFaces, Group
-from yieldplan.packing.near_best import Layout, Priced, Stretch
+from yieldplan.packing.near_layout import Layout, Priced, Stretch
 from yieldplan.packing.near_strips import Pieces
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.tables import LOW

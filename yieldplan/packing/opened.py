@@ -3,13 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.solution import Solution
 
 _WORTHLESS = 1000
 """Boards of opened packs cost their price divided by this."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """A plan with the packs it opens; its cost is all that is bought. [money/10,000]"""
+
+    solution: Solution
+    opened: frozenset[int]
+    cost: int
+
+    @property
+    def key(self) -> tuple[int, int]:
+        """Less is better: money, then boards cut."""
+        return self.cost, len(self.solution.patterns)
 
 
 def with_opened(problem: Problem, opened: Collection[int], *, singly: bool) -> Problem:

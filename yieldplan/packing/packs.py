@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from concurrent.futures import Executor
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 import numpy as np
@@ -18,7 +18,7 @@ import numpy as np
 from yieldplan.model.plan import Stage
 from yieldplan.packing.generate import Generation
 from yieldplan.packing.known import Known
-from yieldplan.packing.opened import shared_out, with_opened
+from yieldplan.packing.opened import Found, shared_out, with_opened
 from yieldplan.packing.pack_choices import PackChoices, numbers_of, parts_of
 from yieldplan.packing.portions import Portions
 from yieldplan.packing.problem import Problem
@@ -50,20 +50,6 @@ def solve_by_pack(
     if not any(piece.price for piece in problem.bins):
         return solve(replace(problem, packs=()), stop, hear, wood, executor)
     return _Packs(problem, stop, hear, wood, executor).run()
-
-
-@dataclass(frozen=True)
-class _Found:
-    """A plan with the packs it opens; its cost is all that is bought. [money/10,000]"""
-
-    solution: Solution
-    opened: frozenset[int]
-    cost: int
-
-    @property
-    def key(self) -> tuple[int, int]:
-        """Less is better: money, then boards cut."""
-        return self.cost, len(self.solution.patterns)
 
 
 class _Packs:
@@ -223,7 +209,7 @@ class _Packs:
         singly: bool,
         gap: Fraction | None = None,
         short: int = _SHORT,
-    ) -> _Found | None:
+    ) -> Found | None:
         problem = with_opened(self._for_need, opened, singly=singly)
         stop = replace(
             self.portions.part(short), gap=self.stop.near if gap is None else gap
@@ -234,13 +220,13 @@ class _Packs:
             return None
         return self._found(found)
 
-    def _found(self, solution: Solution) -> _Found:
+    def _found(self, solution: Solution) -> Found:
         used = [pattern.bin for pattern in solution.patterns]
         opened = frozenset(self._pack_of[n] for n in used if n in self._pack_of)
         cost = sum(int(self.choices.price[place]) for place in opened) + sum(
             self.problem.bins[n].price for n in used if n not in self._pack_of
         )
-        return _Found(solution, opened, cost)
+        return Found(solution, opened, cost)
 
     # -- keeping count ---------------------------------------------------------
 
@@ -253,7 +239,7 @@ class _Packs:
         gap = self.best.cost - self.bound
         return gap <= self.stop.near * self.best.cost or self.portions.ended is not None
 
-    def _take(self, found: _Found | None) -> None:
+    def _take(self, found: Found | None) -> None:
         if found is not None and found.key < self.best.key:
             self.best = found
             self._tell()

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from yieldplan import stock
 from yieldplan.model.blanks import Blank
@@ -118,16 +117,6 @@ def _offcut_percent(asked: Sequence[Part], job: Job) -> int:
     shop = job.shop
     percent = shop.offcut_percent_show if shows(asked) else shop.offcut_percent_other
     return min(percent, _MOST_PERCENT)
-
-
-def is_alike(one: Problem, other: Problem) -> bool:
-    """Whether two problems ask the same, whatever their blanks are called."""
-
-    def nameless(problem: Problem) -> Problem:
-        items = tuple(replace(item, name="") for item in problem.items)
-        return replace(problem, items=items)
-
-    return nameless(one) == nameless(other)
 
 
 def _sets(routes: Sequence[Blank]) -> tuple[tuple[int, ...], ...]:

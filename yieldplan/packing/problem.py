@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from yieldplan.model.pieces import MarksFrom
 from yieldplan.model.plan import Family
@@ -167,3 +167,13 @@ class Problem:
     def in_sets(self) -> frozenset[int]:
         """Items that are steps of a set."""
         return frozenset(number for steps in self.sets for number in steps)
+
+
+def is_alike(one: Problem, other: Problem) -> bool:
+    """Whether two problems ask the same, whatever their blanks are called."""
+
+    def nameless(problem: Problem) -> Problem:
+        items = tuple(replace(item, name="") for item in problem.items)
+        return replace(problem, items=items)
+
+    return nameless(one) == nameless(other)

@@ -222,9 +222,9 @@ class Search:
             number += 1
         state.end_stage()
 
-    def dive(self, number: int, limit: int) -> bool:
+    def dive(self, number: int, limit: int, most: int = _TASK_MOST) -> bool:
         """Some dives side by side; whether one of them found a better plan."""
-        work = self.budget.work_for(AT_ONCE, _TASK_LEAST, _TASK_MOST)
+        work = self.budget.work_for(AT_ONCE, _TASK_LEAST, most)
         return self._take_dives(wave(number, work), limit)
 
     def _take_dives(self, tasks: Sequence[DiveTask], limit: int) -> bool:

@@ -9,8 +9,9 @@ import numpy as np
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.group import Group, groups_of
-from yieldplan.packing.near_best import Layout, NearBest
+from yieldplan.packing.near_best import NearBest
 from yieldplan.packing.near_crosscut import CrosscutLayout
+from yieldplan.packing.near_layout import Layout
 from yieldplan.packing.near_rip import RipLayout
 from yieldplan.packing.near_strips import Pieces
 from yieldplan.packing.pattern import Pattern
