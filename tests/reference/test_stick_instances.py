@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 from decimal import Decimal
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -61,7 +62,7 @@ def planned(job: Job, parts: list[Part]) -> tuple[Plan, WoodPlan]:
     routes = blanks.routes(parts, job, faults)
     pieces = sources.sheets_and_sticks(job, routes, parts)
     fits = stock.fits(routes, pieces)
-    stop = Stop(gap=Stop().gap * 0, work=4_000_000)
+    stop = Stop(gap=Fraction(0), work=4_000_000)
     wood = plan_wood("rod", parts, routes, pieces, fits, job, stop, lambda _: None)
     faults.stop_if_any()
     plan = Plan(

@@ -223,6 +223,6 @@ class Yard:
         area = sum(piece.length * piece.width for piece in self.problem.bins)
         total = sum(self.price)
         return [
-            -(-demand.area * total // area) if open_ else 0
+            -(-demand.area * total // area) if open_ and area else 0
             for demand, open_ in zip(self.problem.demands, left, strict=True)
         ]
