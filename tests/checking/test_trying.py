@@ -31,8 +31,9 @@ MIXES = [
     "trims zones margins steps",
     "trims crook taper twist bow margins zones steps",
 ]
-NUMBER = {"R": 6, "C": 4, "E": 3}
-MOST_WAYS = 8
+NUMBER = {"R": 6, "C": 3, "E": 2}
+MOST_WAYS = 12
+MOST_CELLS = 27
 
 
 def wood_to_try(family: str, random: Random, mode: str) -> TinyWood:
@@ -40,7 +41,7 @@ def wood_to_try(family: str, random: Random, mode: str) -> TinyWood:
     wood, _ = marked_wood(family, random, mode)
     pieces = []
     for number in range(random.choice([2, 2, 3])):
-        other, _ = marked_wood(family, random, mode)
+        other = small_wood(family, random, mode)
         piece = replace(other.pieces[0], price=random.randint(0, 9) * 7)
         copies = 2 if piece.is_straight and random.random() < 0.2 else 1
         pieces.append(replace(piece, id=f"P{number}", copies=copies))
@@ -54,6 +55,15 @@ def wood_to_try(family: str, random: Random, mode: str) -> TinyWood:
         made = counted.both(made, makes(wood, piece, counted))
     way = random.choice(sorted(outdone(made)))
     return replace(wood, need=dict(zip(wood.need, way, strict=True)))
+
+
+def small_wood(family: str, random: Random, mode: str) -> TinyWood:
+    """A marked wood whose piece brute force is through with in a second or two."""
+    while True:
+        wood, _ = marked_wood(family, random, mode)
+        (long, wide), (along, across) = wood.pieces[0].size, wood.step
+        if long * wide <= MOST_CELLS * along * across:
+            return wood
 
 
 def few_enough(need: dict[str, int]) -> dict[str, int]:
