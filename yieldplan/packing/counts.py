@@ -8,15 +8,16 @@ carry running into the next demand.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
 
-from yieldplan.packing.crossings import Ints
+from yieldplan.packing.crossings import Bools, Ints
 
 _BITS = 62
-_AT_ONCE = 1 << 21
-"""Comparisons made in one go, so that they fit into memory."""
+_ONES, _BY = 128, 512
+"""Vectors compared in one go: so many that a core keeps them at hand."""
+_HIGHEST = np.iinfo(np.int64).max
 
 
 class Counts:
@@ -75,7 +76,7 @@ class Counts:
             total[over] = self.pack(self.unpack(total[over]))
         return total, over
 
-    def covers(self, one: Ints, others: Ints) -> npt.NDArray[np.bool_]:
+    def covers(self, one: Ints, others: Ints) -> Bools:
         """Whether each of `one` (rows) makes at least what each of `others` (columns) does."""
         found = np.ones((len(one), len(others)), np.bool_)
         for word in range(self.words):
@@ -85,25 +86,79 @@ class Counts:
             found &= left == guard
         return found
 
-    def is_covered(
-        self,
-        ones: Ints,
-        by: Ints,
-        labels: Ints | None = None,
-        by_labels: Ints | None = None,
-    ) -> npt.NDArray[np.bool_]:
+    def total(self, packed: Ints) -> Ints:
+        """How many parts each row makes."""
+        total = np.zeros(len(packed), np.int64)
+        for place, word in enumerate(self._word):
+            total += packed[:, word] >> self._shift[place] & self._masks[place]
+        return total
+
+    def is_covered(self, ones: Ranked, by: Ranked) -> Bools:
         """Which of `ones` some row of `by` makes at least, with a label not above theirs."""
-        found = np.zeros(len(ones), np.bool_)
-        if not len(by):
-            return found
-        chunk = max(1, _AT_ONCE // len(by))
-        for start in range(0, len(ones), chunk):
-            part = slice(start, start + chunk)
-            covers = self.covers(by, ones[part])
-            if labels is not None and by_labels is not None:
-                covers &= by_labels[:, None] <= labels[None, part]
-            found[part] = covers.any(axis=0)
+        found = np.zeros(len(ones.made), np.bool_)
+        # What covers another one does not rank below it: the best are asked first.
+        order = np.argsort(-by.rank, kind="stable")
+        by = by.at(order)
+        left = np.argsort(ones.rank, kind="stable")[::-1]
+        for start in range(0, len(left), _ONES):
+            part = left[start : start + _ONES]
+            least = ones.rank[part].min(initial=_HIGHEST)
+            end = int(np.searchsorted(-by.rank, -least, side="right"))
+            for first in range(0, end, _BY):
+                some = slice(first, min(end, first + _BY))
+                covers = self.covers(by.made[some], ones.made[part])
+                covers &= by.label[some, None] <= ones.label[None, part]
+                is_found = covers.any(axis=0)
+                found[part[is_found]] = True
+                part = part[~is_found]
+                if not len(part):
+                    break
         return found
+
+    def undominated(self, made: Ints, label: Ints) -> Ints:
+        """Places of those that no other one makes at least, with a label not above theirs.
+
+        No two rows may be alike.
+        """
+        # What covers another one makes more parts in all: only what was kept before can.
+        total = self.total(made)
+        order = np.argsort(-total, kind="stable")
+        kept: Ints = order[:0]
+        for start in range(0, len(order), _ONES):
+            part = order[start : start + _ONES]
+            for first in range(0, len(kept), _BY):
+                by = kept[first : first + _BY]
+                covers = self.covers(made[by], made[part])
+                covers &= label[by, None] <= label[None, part]
+                part = part[~covers.any(axis=0)]
+            covers = self.covers(made[part], made[part])
+            covers &= label[part, None] <= label[None, part]
+            np.fill_diagonal(covers, val=False)
+            kept = np.concatenate([kept, part[~covers.any(axis=0)]])
+        return np.sort(kept)
+
+
+@dataclass(frozen=True)
+class Ranked:
+    """Vectors of counts with a rank each: what makes at least what another does, ranks no lower.
+
+    Parameters
+    ----------
+    made
+        Packed.
+    label
+        The smaller the better.
+    rank
+        What the counts are worth at any prices will do.
+    """
+
+    made: Ints
+    label: Ints
+    rank: Ints
+
+    def at(self, places: Ints) -> Ranked:
+        """Some of them."""
+        return Ranked(self.made[places], self.label[places], self.rank[places])
 
 
 def first_of_each(packed: Ints, labels: Ints) -> Ints:

@@ -14,7 +14,7 @@ import numpy as np
 
 from yieldplan.packing.counts import Counts, first_of_each
 from yieldplan.packing.crossings import Ints
-from yieldplan.packing.walk import Allowance, undominated
+from yieldplan.packing.walk import Allowance
 
 _PAIRS = 1 << 19
 _WEEDED = 3000
@@ -118,7 +118,7 @@ def joined(
         parent, content = np.concatenate(parents), np.concatenate(contents)
         places = first_of_each(made, np.zeros(len(made), np.int64))
         if len(places) <= _WEEDED:
-            places = places[undominated(counts, made[places], places * 0)]
+            places = places[counts.undominated(made[places], places * 0)]
         made = made[places]
         steps.append((parent[places], content[places]))
         if not len(made):

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.counts import Counts, first_of_each
+from yieldplan.packing.counts import Counts, Ranked, first_of_each
 from yieldplan.packing.crossings import Bools, Ints
 
 _PAIRS = 1 << 18
@@ -140,15 +140,13 @@ class Walk:
         made = np.concatenate([found.made for found, _, _ in pending])
         label = np.concatenate([found.label for found, _, _ in pending])
         kept = first_of_each(made, label)
+        worth = np.concatenate([found.worth for found, _, _ in pending])
+        arrived = Fillings(made, label, label, worth).at(kept)
         kept = kept[
-            ~self._counts.is_covered(
-                made[kept], self.states.made, label[kept], self.states.label
-            )
+            ~self._counts.is_covered(self._ranked(arrived), self._ranked(self.states))
         ]
-        made, label = made[kept], label[kept]
-        kept_here = undominated(self._counts, made, label)
-        kept, made, label = kept[kept_here], made[kept_here], label[kept_here]
-        worth = np.concatenate([found.worth for found, _, _ in pending])[kept]
+        kept = kept[self._counts.undominated(made[kept], label[kept])]
+        made, label, worth = made[kept], label[kept], worth[kept]
         parent = np.concatenate([parents for _, parents, _ in pending])[kept]
         content = np.concatenate([contents for _, _, contents in pending])[kept]
         size = np.full(len(kept), at, np.int64)
@@ -161,6 +159,12 @@ class Walk:
         self.parent = np.concatenate([self.parent, parent])
         self.content = np.concatenate([self.content, content])
         return old, len(self.states)
+
+    def _ranked(self, states: Fillings) -> Ranked:
+        made = states.made
+        is_priced = states.worth.shape[1] > 0
+        rank = states.worth[:, 0] if is_priced else self._counts.total(made)
+        return Ranked(made, states.label, rank)
 
     def _expand(self, states: Ints, contents: Ints, at: int) -> None:
         if not len(contents):
@@ -220,19 +224,3 @@ class Walk:
             found.append((content, begin))
             state = int(self.parent[state])
         return found[::-1]
-
-
-def undominated(counts: Counts, made: Ints, label: Ints) -> Ints:
-    """Places of those that no other one makes at least, with a label not above theirs."""
-    if len(made) < 2:
-        return np.arange(len(made))
-    # No two rows are alike: only another one can cover.
-    keep = np.ones(len(made), np.bool_)
-    chunk = max(1, (1 << 21) // len(made))
-    for start in range(0, len(made), chunk):
-        part = np.arange(start, min(len(made), start + chunk))
-        covers = counts.covers(made, made[part])
-        covers &= label[:, None] <= label[None, part]
-        covers[part, part - start] = False
-        keep[part] = ~covers.any(axis=0)
-    return np.flatnonzero(keep)

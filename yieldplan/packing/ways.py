@@ -16,7 +16,7 @@ from yieldplan.packing.near_rip import RipLayout
 from yieldplan.packing.near_strips import Pieces
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.walk import Allowance, undominated
+from yieldplan.packing.walk import Allowance
 
 
 class Ways:
@@ -47,7 +47,7 @@ class Ways:
         # Rip first may make the very same as crosscut first does: one of them will do.
         _, first = np.unique(made, axis=0, return_index=True)
         first = np.sort(first)
-        kept = first[undominated(counts, made[first], first * 0)]
+        kept = first[counts.undominated(made[first], first * 0)]
         self.made = made[kept]
         self._source = [self._source[place] for place in kept.tolist()]
 
