@@ -8,16 +8,12 @@ carry running into the next demand.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from yieldplan.packing.crossings import Bools, Ints
 
 _BITS = 62
-_ONES, _BY = 128, 512
-"""Vectors compared in one go: so many that a core keeps them at hand."""
-_HIGHEST = np.iinfo(np.int64).max
 
 
 class Counts:
@@ -78,12 +74,19 @@ class Counts:
 
     def covers(self, one: Ints, others: Ints) -> Bools:
         """Whether each of `one` (rows) makes at least what each of `others` (columns) does."""
-        found = np.ones((len(one), len(others)), np.bool_)
+        return self.covers_each(one[:, None], others[None])
+
+    def covers_each(self, one: Ints, others: Ints) -> Bools:
+        """Whether one makes at least what the other does, for vectors side by side."""
+        found: Bools | None = None
         for word in range(self.words):
             guard = self.guard[word]
-            left = (one[:, word] | guard)[:, None] - others[None, :, word]
+            left = (one[..., word] | guard) - others[..., word]
             left &= guard
-            found &= left == guard
+            is_so: Bools = left == guard
+            found = is_so if found is None else found & is_so
+        if found is None:
+            return np.ones(np.broadcast_shapes(one.shape, others.shape)[:-1], np.bool_)
         return found
 
     def total(self, packed: Ints) -> Ints:
@@ -92,73 +95,6 @@ class Counts:
         for place, word in enumerate(self._word):
             total += packed[:, word] >> self._shift[place] & self._masks[place]
         return total
-
-    def is_covered(self, ones: Ranked, by: Ranked) -> Bools:
-        """Which of `ones` some row of `by` makes at least, with a label not above theirs."""
-        found = np.zeros(len(ones.made), np.bool_)
-        # What covers another one does not rank below it: the best are asked first.
-        order = np.argsort(-by.rank, kind="stable")
-        by = by.at(order)
-        left = np.argsort(ones.rank, kind="stable")[::-1]
-        for start in range(0, len(left), _ONES):
-            part = left[start : start + _ONES]
-            least = ones.rank[part].min(initial=_HIGHEST)
-            end = int(np.searchsorted(-by.rank, -least, side="right"))
-            for first in range(0, end, _BY):
-                some = slice(first, min(end, first + _BY))
-                covers = self.covers(by.made[some], ones.made[part])
-                covers &= by.label[some, None] <= ones.label[None, part]
-                is_found = covers.any(axis=0)
-                found[part[is_found]] = True
-                part = part[~is_found]
-                if not len(part):
-                    break
-        return found
-
-    def undominated(self, made: Ints, label: Ints) -> Ints:
-        """Places of those that no other one makes at least, with a label not above theirs.
-
-        No two rows may be alike.
-        """
-        # What covers another one makes more parts in all: only what was kept before can.
-        total = self.total(made)
-        order = np.argsort(-total, kind="stable")
-        kept: Ints = order[:0]
-        for start in range(0, len(order), _ONES):
-            part = order[start : start + _ONES]
-            for first in range(0, len(kept), _BY):
-                by = kept[first : first + _BY]
-                covers = self.covers(made[by], made[part])
-                covers &= label[by, None] <= label[None, part]
-                part = part[~covers.any(axis=0)]
-            covers = self.covers(made[part], made[part])
-            covers &= label[part, None] <= label[None, part]
-            np.fill_diagonal(covers, val=False)
-            kept = np.concatenate([kept, part[~covers.any(axis=0)]])
-        return np.sort(kept)
-
-
-@dataclass(frozen=True)
-class Ranked:
-    """Vectors of counts with a rank each: what makes at least what another does, ranks no lower.
-
-    Parameters
-    ----------
-    made
-        Packed.
-    label
-        The smaller the better.
-    rank
-        What the counts are worth at any prices will do.
-    """
-
-    made: Ints
-    label: Ints
-    rank: Ints
-
-    def at(self, places: Ints) -> Ranked:
-        """Some of them."""
-        return Ranked(self.made[places], self.label[places], self.rank[places])
 
 
 def first_of_each(packed: Ints, labels: Ints) -> Ints:

@@ -15,6 +15,7 @@ import numpy as np
 from yieldplan.packing.counts import Counts, first_of_each
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.walk import Allowance
+from yieldplan.packing.weeding import undominated
 
 _PAIRS = 1 << 19
 _WEEDED = 3000
@@ -100,6 +101,7 @@ def joined(
         found, parents, contents = [], [], []
         chunk = max(1, _PAIRS // len(here))
         for start in range(0, len(made), chunk):
+            allowance.take(0)
             part = np.arange(start, min(len(made), start + chunk))
             one = np.repeat(part, len(here))
             other = np.tile(np.arange(len(here)), len(part))
@@ -118,7 +120,7 @@ def joined(
         parent, content = np.concatenate(parents), np.concatenate(contents)
         places = first_of_each(made, np.zeros(len(made), np.int64))
         if len(places) <= _WEEDED:
-            places = places[counts.undominated(made[places], places * 0)]
+            places = places[undominated(counts, made[places], places * 0)]
         made = made[places]
         steps.append((parent[places], content[places]))
         if not len(made):

@@ -16,6 +16,7 @@ from yieldplan.packing.near_layout import Joined, Layout, Stretch, in_order
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.tables import LOW
 from yieldplan.packing.walk import Allowance, Fillings, Walk
+from yieldplan.packing.weeding import undominated
 
 HIGH = -LOW
 
@@ -78,7 +79,7 @@ class NearBest:
         states = self._walk.states
         self._kept = first_of_each(states.made, states.size)
         self._kept = self._kept[
-            counts.undominated(states.made[self._kept], states.size[self._kept] * 0)
+            undominated(counts, states.made[self._kept], states.size[self._kept] * 0)
         ]
         self.made = states.made[self._kept]
 
@@ -175,7 +176,7 @@ class NearBest:
             places = np.flatnonzero(keep)
             places = places[first_of_each(states.made[places], states.label[places])]
             places = places[
-                counts.undominated(states.made[places], states.label[places])
+                undominated(counts, states.made[places], states.label[places])
             ]
             chosen = states.at(places)
             chosen.size = layout.sizes[chosen.label]
@@ -234,7 +235,7 @@ class NearBest:
                     for a, b in zip(one.tolist(), other.tolist(), strict=True)
                 ]
                 kept = first_of_each(made, np.zeros(len(made), np.int64))
-                kept = kept[counts.undominated(made[kept], kept * 0)]
+                kept = kept[undominated(counts, made[kept], kept * 0)]
                 made, chosen = made[kept], [chosen[a] for a in kept.tolist()]
             here = (joined.kinds == row[None]).all(axis=1)
             fresh = here.copy()

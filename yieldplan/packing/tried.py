@@ -28,7 +28,7 @@ from yieldplan.packing.walk import Allowance, TooMany
 from yieldplan.packing.ways import Ways, WaysOf
 from yieldplan.packing.yard import Column, Yard
 
-_PAIRS_OF_A_BOARD = 2_000_000
+_PAIRS_OF_A_BOARD = 30_000_000
 _PAIRS_OF_A_CHOICE = 20_000_000
 _SOUGHT = 12
 """Rows sought before any board is looked at, and again for the proof."""
@@ -131,7 +131,7 @@ class Tried:
         if asked is None:
             return
         prices, least = asked
-        allowance = Allowance(_PAIRS_OF_A_BOARD)
+        allowance = Allowance(_PAIRS_OF_A_BOARD, budget.is_over)
         try:
             ways = self._ways_of.ways(number, prices, least, allowance)
         finally:
@@ -158,7 +158,7 @@ class Tried:
             if not choices.open[choice]:
                 return plan
         sides = [Side(place, self.ways[n].made) for place, n in enumerate(bins)]
-        allowance = Allowance(_PAIRS_OF_A_CHOICE)
+        allowance = Allowance(_PAIRS_OF_A_CHOICE, budget.is_over)
         try:
             found = joined(self.counts, sides, self._poorest(copies), allowance)
         finally:

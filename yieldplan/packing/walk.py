@@ -15,8 +15,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.counts import Counts, Ranked, first_of_each
+from yieldplan.packing.counts import Counts, first_of_each
 from yieldplan.packing.crossings import Bools, Ints
+from yieldplan.packing.weeding import Ranked, is_covered, undominated
 
 _PAIRS = 1 << 18
 """Pairs looked at in one go."""
@@ -27,11 +28,18 @@ class TooMany(RuntimeError):  # noqa: N818 - named for what happened
 
 
 class Allowance:
-    """How many pairs may still be looked at; shared by the walks of one board."""
+    """How many pairs may still be looked at; shared by the walks of one board.
 
-    def __init__(self, pairs: int) -> None:
+    Parameters
+    ----------
+    is_over
+        Whether to stop at once, as the clock or a person asks.
+    """
+
+    def __init__(self, pairs: int, is_over: Callable[[], bool] = lambda: False) -> None:
         self.left = pairs
         self.used = 0
+        self._is_over = is_over
 
     def take(self, pairs: int) -> None:
         """Count pairs as looked at."""
@@ -39,6 +47,8 @@ class Allowance:
         self.left -= pairs
         if self.left < 0:
             raise TooMany("there are too many fillings")
+        if self._is_over():
+            raise TooMany("there was no time for all fillings")
 
 
 @dataclass
@@ -143,9 +153,9 @@ class Walk:
         worth = np.concatenate([found.worth for found, _, _ in pending])
         arrived = Fillings(made, label, label, worth).at(kept)
         kept = kept[
-            ~self._counts.is_covered(self._ranked(arrived), self._ranked(self.states))
+            ~is_covered(self._counts, self._ranked(arrived), self._ranked(self.states))
         ]
-        kept = kept[self._counts.undominated(made[kept], label[kept])]
+        kept = kept[undominated(self._counts, made[kept], label[kept])]
         made, label, worth = made[kept], label[kept], worth[kept]
         parent = np.concatenate([parents for _, parents, _ in pending])[kept]
         content = np.concatenate([contents for _, _, contents in pending])[kept]
@@ -172,6 +182,7 @@ class Walk:
         self._allowance.take(len(states) * len(contents))
         chunk = max(1, _PAIRS // len(contents))
         for start in range(0, len(states), chunk):
+            self._allowance.take(0)
             self._pairs(states[start : start + chunk], contents, at)
 
     def _pairs(self, states: Ints, contents: Ints, at: int) -> None:

@@ -17,6 +17,7 @@ from yieldplan.packing.near_strips import Pieces
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.walk import Allowance
+from yieldplan.packing.weeding import undominated
 
 
 class Ways:
@@ -47,7 +48,7 @@ class Ways:
         # Rip first may make the very same as crosscut first does: one of them will do.
         _, first = np.unique(made, axis=0, return_index=True)
         first = np.sort(first)
-        kept = first[counts.undominated(made[first], first * 0)]
+        kept = first[undominated(counts, made[first], first * 0)]
         self.made = made[kept]
         self._source = [self._source[place] for place in kept.tolist()]
 
