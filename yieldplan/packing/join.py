@@ -12,9 +12,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts, first_of_each
 from yieldplan.packing.crossings import Ints
-from yieldplan.packing.walk import Allowance
 from yieldplan.packing.weeding import undominated
 
 _PAIRS = 1 << 19
@@ -120,7 +120,7 @@ def joined(
         parent, content = np.concatenate(parents), np.concatenate(contents)
         places = first_of_each(made, np.zeros(len(made), np.int64))
         if len(places) <= _WEEDED:
-            places = places[undominated(counts, made[places], places * 0)]
+            places = places[undominated(counts, made[places], places * 0, allowance)]
         made = made[places]
         steps.append((parent[places], content[places]))
         if not len(made):

@@ -10,12 +10,13 @@ from __future__ import annotations
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import first_of_each
 from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.near_layout import Joined, Layout, Stretch, in_order
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.tables import LOW
-from yieldplan.packing.walk import Allowance, Fillings, Walk
+from yieldplan.packing.walk import Fillings, Walk
 from yieldplan.packing.weeding import undominated
 
 HIGH = -LOW
@@ -79,7 +80,9 @@ class NearBest:
         states = self._walk.states
         self._kept = first_of_each(states.made, states.size)
         self._kept = self._kept[
-            undominated(counts, states.made[self._kept], states.size[self._kept] * 0)
+            undominated(
+                counts, states.made[self._kept], states.size[self._kept] * 0, allowance
+            )
         ]
         self.made = states.made[self._kept]
 
@@ -176,7 +179,9 @@ class NearBest:
             places = np.flatnonzero(keep)
             places = places[first_of_each(states.made[places], states.label[places])]
             places = places[
-                undominated(counts, states.made[places], states.label[places])
+                undominated(
+                    counts, states.made[places], states.label[places], self._allowance
+                )
             ]
             chosen = states.at(places)
             chosen.size = layout.sizes[chosen.label]
@@ -235,7 +240,7 @@ class NearBest:
                     for a, b in zip(one.tolist(), other.tolist(), strict=True)
                 ]
                 kept = first_of_each(made, np.zeros(len(made), np.int64))
-                kept = kept[undominated(counts, made[kept], kept * 0)]
+                kept = kept[undominated(counts, made[kept], kept * 0, self._allowance)]
                 made, chosen = made[kept], [chosen[a] for a in kept.tolist()]
             here = (joined.kinds == row[None]).all(axis=1)
             fresh = here.copy()

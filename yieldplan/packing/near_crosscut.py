@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Bools, Crossings, Ints
 from yieldplan.packing.group import BinFaces, Group, Steps, is_forbidden_up
@@ -20,7 +21,7 @@ from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Bin
 from yieldplan.packing.rooms import Room
 from yieldplan.packing.tables import Sums
-from yieldplan.packing.walk import Allowance, Fillings, Walk
+from yieldplan.packing.walk import Fillings, Walk
 
 
 @dataclass(frozen=True)

@@ -10,10 +10,11 @@ from abc import ABC, abstractmethod
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.pattern import Pattern
-from yieldplan.packing.walk import Allowance, Walk
+from yieldplan.packing.walk import Walk
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Bools, Crossings, Ints
 from yieldplan.packing.group import BinFaces, Group
@@ -18,7 +19,7 @@ from yieldplan.packing.near_layout import Layout, Priced, Stretch
 from yieldplan.packing.near_strips import Pieces
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.tables import LOW
-from yieldplan.packing.walk import Allowance, Fillings, Walk
+from yieldplan.packing.walk import Fillings, Walk
 
 
 class RipLayout(Layout):

@@ -14,6 +14,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance, TooMany
 from yieldplan.packing.binding import Binding
 from yieldplan.packing.bound import Certificate
 from yieldplan.packing.choices import MOST_COPIES, Choices
@@ -24,7 +25,6 @@ from yieldplan.packing.packed import Packed, packed
 from yieldplan.packing.proofs import TriedProof
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.tried_rows import TriedRows
-from yieldplan.packing.walk import Allowance, TooMany
 from yieldplan.packing.ways import Ways, WaysOf
 from yieldplan.packing.yard import Column, Yard
 

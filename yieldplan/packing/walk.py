@@ -15,40 +15,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts, first_of_each
 from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.weeding import Ranked, is_covered, undominated
 
 _PAIRS = 1 << 18
 """Pairs looked at in one go."""
-
-
-class TooMany(RuntimeError):  # noqa: N818 - named for what happened
-    """There are more fillings than may be looked at."""
-
-
-class Allowance:
-    """How many pairs may still be looked at; shared by the walks of one board.
-
-    Parameters
-    ----------
-    is_over
-        Whether to stop at once, as the clock or a person asks.
-    """
-
-    def __init__(self, pairs: int, is_over: Callable[[], bool] = lambda: False) -> None:
-        self.left = pairs
-        self.used = 0
-        self._is_over = is_over
-
-    def take(self, pairs: int) -> None:
-        """Count pairs as looked at."""
-        self.used += pairs
-        self.left -= pairs
-        if self.left < 0:
-            raise TooMany("there are too many fillings")
-        if self._is_over():
-            raise TooMany("there was no time for all fillings")
 
 
 @dataclass
@@ -151,11 +124,11 @@ class Walk:
         label = np.concatenate([found.label for found, _, _ in pending])
         kept = first_of_each(made, label)
         worth = np.concatenate([found.worth for found, _, _ in pending])
-        arrived = Fillings(made, label, label, worth).at(kept)
-        kept = kept[
-            ~is_covered(self._counts, self._ranked(arrived), self._ranked(self.states))
-        ]
-        kept = kept[undominated(self._counts, made[kept], label[kept])]
+        arrived = self._ranked(Fillings(made, label, label, worth).at(kept))
+        counts, allowance = self._counts, self._allowance
+        before = self._ranked(self.states)
+        kept = kept[~is_covered(counts, arrived, before, allowance)]
+        kept = kept[undominated(counts, made[kept], label[kept], allowance)]
         made, label, worth = made[kept], label[kept], worth[kept]
         parent = np.concatenate([parents for _, parents, _ in pending])[kept]
         content = np.concatenate([contents for _, _, contents in pending])[kept]

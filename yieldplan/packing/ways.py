@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.group import Group, groups_of
@@ -16,7 +17,6 @@ from yieldplan.packing.near_rip import RipLayout
 from yieldplan.packing.near_strips import Pieces
 from yieldplan.packing.pattern import Pattern
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.walk import Allowance
 from yieldplan.packing.weeding import undominated
 
 
@@ -31,7 +31,9 @@ class Ways:
         What its best pattern is worth at each row of prices. [money/10,000]
     """
 
-    def __init__(self, counts: Counts, found: Sequence[NearBest], rows: int) -> None:
+    def __init__(
+        self, counts: Counts, found: Sequence[NearBest], rows: int, allowance: Allowance
+    ) -> None:
         self._found = list(found)
         self.most: Ints = np.zeros(rows, np.int64)
         for each in found:
@@ -48,7 +50,7 @@ class Ways:
         # Rip first may make the very same as crosscut first does: one of them will do.
         _, first = np.unique(made, axis=0, return_index=True)
         first = np.sort(first)
-        kept = first[undominated(counts, made[first], first * 0)]
+        kept = first[undominated(counts, made[first], first * 0, allowance)]
         self.made = made[kept]
         self._source = [self._source[place] for place in kept.tolist()]
 
@@ -96,4 +98,4 @@ class WaysOf:
             NearBest(layout, prices, least, allowance)
             for layout in self._layouts(number)
         ]
-        return Ways(self.counts, found, len(prices))
+        return Ways(self.counts, found, len(prices), allowance)

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from yieldplan.packing.allowance import Allowance
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Bools, Ints
 
@@ -46,8 +47,14 @@ class Ranked:
         return Ranked(self.made[places], self.label[places], self.rank[places])
 
 
-def is_covered(counts: Counts, ones: Ranked, by: Ranked) -> Bools:
-    """Which of `ones` some row of `by` makes at least, with a label not above theirs."""
+def is_covered(counts: Counts, ones: Ranked, by: Ranked, allowance: Allowance) -> Bools:
+    """Which of `ones` some row of `by` makes at least, with a label not above theirs.
+
+    Raises
+    ------
+    TooMany
+        When the clock or a person asks to stop.
+    """
     if not len(by.made) or not len(ones.made):
         return np.zeros(len(ones.made), np.bool_)
     by = by.at(np.lexsort(by.made.T))
@@ -56,6 +63,7 @@ def is_covered(counts: Counts, ones: Ranked, by: Ranked) -> Bools:
     left = np.flatnonzero(~found)
     chunk = max(1, _AT_ONCE // len(blocks))
     for start in range(0, len(left), chunk):
+        allowance.take(0)
         part = left[start : start + chunk]
         found[part] = blocks.cover(ones.at(part))
     return found
@@ -109,15 +117,21 @@ class _Blocks:
         return found
 
 
-def undominated(counts: Counts, made: Ints, label: Ints) -> Ints:
+def undominated(counts: Counts, made: Ints, label: Ints, allowance: Allowance) -> Ints:
     """Places of those that no other one makes at least, with a label not above theirs.
 
     No two rows may be alike.
+
+    Raises
+    ------
+    TooMany
+        When the clock or a person asks to stop.
     """
     # What covers another one makes more parts in all: only what was kept before can.
     order = np.argsort(-counts.total(made), kind="stable")
     kept: Ints = order[:0]
     for start in range(0, len(order), _ONES):
+        allowance.take(0)
         part = order[start : start + _ONES]
         for first in range(0, len(kept), _BY):
             by = kept[first : first + _BY]
