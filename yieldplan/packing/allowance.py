@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 
+PAIRS_OF_A_ROW = 10
+"""What is kept takes memory: one row of it counts as so many pairs only looked at."""
+
+
 class TooMany(RuntimeError):  # noqa: N818 - named for what happened
     """There are more fillings than may be looked at."""
 

@@ -66,7 +66,7 @@ class NearBest:
             return
         self._ask(needed, is_wanted, at_best)
         longest = int(np.flatnonzero(is_wanted.any(axis=0)).max(initial=0))
-        self._priced.begin(self.most - least, longest)
+        self._priced.begin(self.most - least, longest, allowance)
         contents = self._contents(needed, is_wanted)
         self._walk = Walk(
             counts,

@@ -222,9 +222,9 @@ class _PricedSections(Priced):
             self._after[u] = best
         self.at_best = self._after[0].transpose(1, 0, 2)
 
-    def begin(self, slack: Ints, longest: int) -> None:
+    def begin(self, slack: Ints, longest: int, allowance: Allowance) -> None:
         """Say how much a pattern may lose at each row, and the longest section wanted."""
-        self._strips.list(slack, longest)
+        self._strips.list(slack, longest, allowance)
 
     def fill(self, kind: int, least: Ints, allowance: Allowance) -> Walk:
         """The fillings of a kind worth at least so much, by row and length."""

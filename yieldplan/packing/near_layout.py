@@ -81,8 +81,14 @@ class Priced(ABC):
     at_best: Ints
 
     @abstractmethod
-    def begin(self, slack: Ints, longest: int) -> None:
-        """Say how much a pattern may lose at each row, and the largest label wanted."""
+    def begin(self, slack: Ints, longest: int, allowance: Allowance) -> None:
+        """Say how much a pattern may lose at each row, and the largest label wanted.
+
+        Raises
+        ------
+        TooMany
+            When the allowance is used up.
+        """
 
     @abstractmethod
     def fill(self, kind: int, least: Ints, allowance: Allowance) -> Walk:

@@ -117,7 +117,7 @@ class _PricedStrips(Priced):
             self._after[at] = best
         self.at_best = self._after[0].transpose(1, 0, 2)
 
-    def begin(self, slack: Ints, longest: int) -> None:
+    def begin(self, slack: Ints, longest: int, allowance: Allowance) -> None:
         """Nothing is worked out beforehand."""
 
     def fill(self, kind: int, least: Ints, allowance: Allowance) -> Walk:

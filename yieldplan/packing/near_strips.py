@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from yieldplan.packing.allowance import PAIRS_OF_A_ROW, Allowance
 from yieldplan.packing.counts import Counts
 from yieldplan.packing.crossings import Ints
 from yieldplan.packing.group import Group, Shape
@@ -119,10 +120,15 @@ class NearStrips:
                 np.maximum(best[at], found, out=best[at])
         return np.ascontiguousarray(best.transpose(1, 2, 3, 0))
 
-    def list(self, slack: Ints, longest: int) -> None:
+    def list(self, slack: Ints, longest: int, allowance: Allowance) -> None:
         """Every strip up to a length that loses no more than the slack at any row.
 
         What a strip loses only grows with each further item, so it is built item by item.
+
+        Raises
+        ------
+        TooMany
+            When the allowance is used up.
         """
         pieces, counts = self._pieces, self._counts
         rows = len(self._prices)
@@ -136,6 +142,7 @@ class NearStrips:
         for place, item in enumerate(pieces.items):
             base = np.arange(len(self.made))
             while len(base):
+                allowance.take(PAIRS_OF_A_ROW * len(base))
                 length = self.length[base] + pieces.length[place]
                 base, length = base[length <= longest], length[length <= longest]
                 made, over = counts.add(self.made[base], pieces.made[[place]])

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.allowance import Allowance
+from yieldplan.packing.allowance import PAIRS_OF_A_ROW, Allowance
 from yieldplan.packing.counts import Counts, first_of_each
 from yieldplan.packing.crossings import Bools, Ints
 from yieldplan.packing.weeding import Ranked, is_covered, undominated
@@ -191,6 +191,7 @@ class Walk:
                 is_more[over] &= (least <= worth[over].T).all(axis=0)
         found = Fillings(made, ends, label, worth)
         order = np.flatnonzero(is_more)
+        self._allowance.take(PAIRS_OF_A_ROW * len(order))
         order = order[np.argsort(ends[order], kind="stable")]
         cuts = np.flatnonzero(np.diff(ends[order])) + 1
         for group in np.split(order, cuts):
