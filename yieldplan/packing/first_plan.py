@@ -51,7 +51,7 @@ def first_plan(
     worth: dict[int, int] = {}
     while any(left):
         now = [price if count else 0 for price, count in zip(prices, left, strict=True)]
-        offers = _most_for_the_money(yard, left, now, supply, worth, at_once)
+        offers, others = _most_for_the_money(yard, left, now, supply, worth, at_once)
         if not offers:
             break
         best = offers[0]
@@ -69,10 +69,8 @@ def first_plan(
         _take(best.pattern, times, chosen, supply)
         if at_once == _AT_ONCE:
             continue
-        for offer in offers[1 : at_once // 2]:
-            if offer.ratio < _AS_GOOD * best.ratio:
-                break
-            again = _offer(offer.pattern, left, now, yard)
+        for pattern in (*(offer.pattern for offer in offers[1:]), *others):
+            again = _offer(pattern, left, now, yard)
             if again is not None and again.ratio >= _AS_GOOD * best.ratio:
                 left = again.left
                 _take(again.pattern, 1, chosen, supply)
@@ -131,8 +129,8 @@ def _most_for_the_money(
     supply: Mapping[int, int],
     worth: dict[int, int],
     at_once: int,
-) -> list[_Offer]:
-    """The best next boards, cut to demand, the best of them first.
+) -> tuple[list[_Offer], list[Pattern]]:
+    """The best next boards, cut to demand, the best of them first; and others that may be as good.
 
     Values only fall while demands are made, so the last known value of a board tells
     whether it is worth another look.
@@ -143,6 +141,7 @@ def _most_for_the_money(
         return min(worth.get(number, total), total) / max(yard.price[number], 1)
 
     found: list[_Offer] = []
+    others: list[Pattern] = []
     highest = 0.0
     asked: set[int] = set()
     for _ in range(_LOOKS):
@@ -158,9 +157,13 @@ def _most_for_the_money(
         for number in batch[: 2 * at_once]:
             if not values[number] or (found and hope(number) <= _AS_GOOD * highest):
                 continue
-            offer = _offer(yard.pricing.pattern(number), left, prices, yard)
+            pattern = yard.pricing.pattern(number)
+            if len(found) >= 2 * _AT_ONCE:
+                others.append(pattern)
+                continue
+            offer = _offer(pattern, left, prices, yard)
             if offer is not None:
                 found.append(offer)
                 highest = max(highest, offer.ratio)
     found.sort(key=lambda offer: (-offer.ratio, offer.pattern.bin))
-    return found
+    return found, others[: at_once // 2]
