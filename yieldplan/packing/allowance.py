@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-
 PAIRS_OF_A_ROW = 10
 """What is kept takes memory: one row of it counts as so many pairs only looked at."""
 

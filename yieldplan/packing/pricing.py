@@ -93,9 +93,10 @@ class Pricing:
         best = np.zeros(len(self.problem.bins), np.int64)
         at_most = np.zeros(len(self.problem.bins), np.int64)
         self._saw = {}
+        asked = None if bins is None else set(bins)
         for place, group in enumerate(self._groups):
             here = [
-                faces.bin for faces in group.bins if bins is None or faces.bin in bins
+                faces.bin for faces in group.bins if asked is None or faces.bin in asked
             ]
             if not here:
                 continue

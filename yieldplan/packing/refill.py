@@ -45,12 +45,9 @@ class _Refill:
         self.pattern = pattern
         self.left = left
         self.yard = yard
-        grid = yard.grids[pattern.bin]
         self.wanted = [
             _Wanted(number, yard.sizes[number].along, yard.sizes[number].across)
             for number in yard.wanted(pattern.bin, left, prices)
-            if yard.sizes[number].along <= grid.along
-            and yard.sizes[number].across <= grid.across
         ]
 
     def run(self) -> tuple[Pattern, list[int]]:

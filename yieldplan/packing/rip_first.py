@@ -18,6 +18,7 @@ from yieldplan.packing.faced_strips import FacedStrip, FacedStrips
 from yieldplan.packing.group import BinFaces, Group
 from yieldplan.packing.offcuts import best_end
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
+from yieldplan.packing.runs import Runs
 from yieldplan.packing.tables import ShapeValues, StripTable, Sums
 
 
@@ -43,23 +44,17 @@ class RipFirst:
         self._index: list[_Index] = []
         self._faced = FacedStrips(group)
         self._place_of = {faces.bin: place for place, faces in enumerate(group.bins)}
-        run_rows: list[int] = []
-        run_places: list[int] = []
-        num_rows = 0
-        for board in group.bins:
+        runs: dict[int, list[tuple[int, int]]] = {}
+        place_of_row: list[int] = []
+        for place, board in enumerate(group.bins):
             faces = board.in_room(board.rooms.whole())
-            index = self._of(faces, num_rows)
+            index = self._of(faces, len(place_of_row))
             self._index.append(index)
-            num_rows += index.across.rows * index.across.columns
-            for number, runs in sorted(index.runs.items()):
-                for start, end in runs:
-                    run_rows.append(index.base + number)
-                    run_places.append(int(lengths.floor[end - start]))
-        self._num_rows = num_rows
-        self._run_places = np.array(run_places, np.int64)
-        rows = np.array(run_rows, np.int64)
-        self._starts = np.flatnonzero(np.diff(rows, prepend=-1)) if len(rows) else rows
-        self._rows = rows[self._starts] if len(rows) else rows
+            place_of_row += [place] * (index.across.rows * index.across.columns)
+            for number, of_row in index.runs.items():
+                runs[index.base + number] = of_row
+        self._board_of = np.array(place_of_row, np.int64)
+        self._runs = Runs(runs, lengths.floor)
         self._across = np.array([i.faces.grid.across for i in self._index], np.int64)
         size = group.widest + 1
         # The strip that starts at u and ends at v: row _from[u] + _to[v].
@@ -112,11 +107,11 @@ class RipFirst:
         """Best value of each of the bins at new prices; no set is cut in steps here."""
         table = self._table
         table.reprice(values)
-        strips = np.zeros((self._num_rows, len(self.group.widths)), np.int64)
-        if len(self._rows):
-            runs = table.value[0].T[self._run_places]
-            strips[self._rows] = np.add.reduceat(runs, self._starts, axis=0)
         places = [self._place_of[number] for number in bins]
+        strips = np.zeros((len(self._board_of), len(self.group.widths)), np.int64)
+        is_asked = np.zeros(len(self.group.bins), np.bool_)
+        is_asked[places] = True
+        self._runs.sum(table.value[0].T, is_asked[self._board_of], strips)
         wanted = [
             (self._index[place].base + number, strip)
             for place in places

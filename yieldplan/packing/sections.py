@@ -17,6 +17,7 @@ from yieldplan.packing.faced_sections import FacedSection, FacedSections
 from yieldplan.packing.group import BinFaces, Group
 from yieldplan.packing.pattern import Cut, Strip
 from yieldplan.packing.rooms import Room
+from yieldplan.packing.runs import Runs
 from yieldplan.packing.tables import ShapeValues, StackTable, StripTable, Sums
 
 
@@ -109,16 +110,7 @@ class Sections:
         """Make the tables, once every room is known."""
         self._table = StripTable(self.group, self.lengths, self._masks)
         self._stack = StackTable(self.group, self._heights, len(self.lengths.totals))
-        row_of_run: list[int] = []
-        places: list[int] = []
-        for row, runs in sorted(self._runs_of.items()):
-            for start, end in runs:
-                row_of_run.append(row)
-                places.append(int(self._heights.floor[end - start]))
-        self._runs = np.array(places, np.int64)
-        rows = np.array(row_of_run, np.int64)
-        self._starts = np.flatnonzero(np.diff(rows, prepend=-1)) if len(rows) else rows
-        self._rows = rows[self._starts] if len(rows) else rows
+        self._runs = Runs(self._runs_of, self._heights.floor)
         self._board_of = np.array(self._place_of_row, np.int64)
 
     def work(self, num_bins: int) -> int:
@@ -138,17 +130,7 @@ class Sections:
         found = np.zeros((self.num_rows, len(self.lengths.totals)), np.int64)
         is_asked = np.zeros(len(self.group.bins) + 1, dtype=bool)
         is_asked[list(places)] = True
-        wanted = is_asked[self._board_of]
-        ends = np.append(self._starts[1:], len(self._runs))
-        chosen = np.flatnonzero(wanted[self._rows]) if len(self._rows) else self._rows
-        if len(chosen):
-            counts = (ends - self._starts)[chosen]
-            starts = np.cumsum(counts) - counts
-            at = np.arange(int(counts.sum())) + np.repeat(
-                self._starts[chosen] - starts, counts
-            )
-            stacks = self._stack.value[self._runs[at]]
-            found[self._rows[chosen]] = np.add.reduceat(stacks, starts, axis=0)
+        self._runs.sum(self._stack.value, is_asked[self._board_of], found)
         if len(self._faced):
             self._faced.reprice(self._table, set(places), found)
         return found

@@ -50,13 +50,19 @@ class Yard:
         self.problem = problem
         self.grids: tuple[Grid, ...] = tuple(grid_of(p, problem) for p in problem.bins)
         self.sizes: tuple[Size, ...] = tuple(size_of(i, problem) for i in problem.items)
+        self._along = np.array([size.along for size in self.sizes], np.int64)
+        self._across = np.array([size.across for size in self.sizes], np.int64)
         self.zones = tuple(zones_of(i, problem) for i in problem.items)
         self.in_sets = problem.in_sets()
-        self._makes = np.zeros((len(problem.items), len(problem.demands)), np.int64)
+        # Of each item the demands it serves and how often; filled up with 0 of the first.
+        most = max((len(item.makes) for item in problem.items), default=0)
+        self._makes = np.zeros((len(problem.items), most), np.int64)
+        self._count = np.zeros((len(problem.items), most), np.int64)
         makers: list[set[int]] = [set() for _ in problem.demands]
         for number, item in enumerate(problem.items):
-            for demand, count in item.makes.items():
-                self._makes[number, demand] = count
+            for place, (demand, count) in enumerate(item.makes.items()):
+                self._makes[number, place] = demand
+                self._count[number, place] = count
                 makers[demand].add(number)
         self.rivals = tuple(
             frozenset().union(*(makers[demand] for demand in item.makes))
@@ -79,19 +85,24 @@ class Yard:
     def wanted(
         self, bin_: int, left: Sequence[int], prices: Sequence[int]
     ) -> list[int]:
-        """Items the bin holds that serve what is left, the dearest first; none of a set."""
+        """Items for the bin that serve what is left, the dearest first; none of a set, none too large."""
         holds = self.problem.bins[bin_].holds
         if holds not in self._held:
             self._held[holds] = np.array(sorted(holds - self.in_sets), np.int64)
         items = self._held[holds]
-        makes, open_ = self._makes[items], np.array(left, np.int64)
-        is_wanted: Bools = np.all(makes <= open_, axis=1)
+        makes, count = self._makes[items], self._count[items]
+        open_ = np.array(left, np.int64)[makes]
+        is_wanted: Bools = np.all(count <= open_, axis=1)
         if self._may_spare.any():
             spares = self._may_spare[items]
-            is_wanted[spares] = ((makes[spares] > 0) & (open_ > 0)).any(axis=1)
-        items = items[is_wanted]
-        worth = makes[is_wanted] @ np.array(prices, np.int64)
-        return [int(number) for number in items[np.lexsort((items, -worth))]]
+            is_wanted[spares] = ((count[spares] > 0) & (open_[spares] > 0)).any(axis=1)
+        grid = self.grids[bin_]
+        is_wanted &= self._along[items] <= grid.along
+        is_wanted &= self._across[items] <= grid.across
+        items, makes, count = items[is_wanted], makes[is_wanted], count[is_wanted]
+        worth = (np.array(prices, np.int64)[makes] * count).sum(axis=1)
+        order: list[int] = items[np.lexsort((items, -worth))].tolist()
+        return order
 
     def worth(self, pattern: Pattern) -> int:
         """What the pattern leaves of its bin counts for. [money/10,000]"""
