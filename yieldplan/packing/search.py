@@ -113,7 +113,7 @@ class Search:
         """A plan at once: the known one, or board after board."""
         if self.known is not None and self.known.patterns:
             return plan_from(self.known, self.state.need, self.yard)
-        return self._first_plan(self.yard.area_prices(self.state.need))
+        return self._first_plan(self.yard.area_prices(self.state.need), in_a_hurry=True)
 
     def price(self) -> None:
         """Column generation, and the plan that its prices lead to."""
@@ -148,9 +148,9 @@ class Search:
         every = -(-len(bins) // _SAMPLE)
         return by_size[every // 2 :: every]
 
-    def _first_plan(self, prices: Sequence[int]) -> Packed:
+    def _first_plan(self, prices: Sequence[int], *, in_a_hurry: bool = False) -> Packed:
         before = self.yard.pricing.work
-        plan = first_plan(self.yard, self.state.need, prices)
+        plan = first_plan(self.yard, self.state.need, prices, in_a_hurry=in_a_hurry)
         self.budget.spend(self.yard.pricing.work - before)
         return plan
 
