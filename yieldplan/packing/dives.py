@@ -25,12 +25,19 @@ _NO_LIMIT = 1 << 62
 
 @dataclass(frozen=True)
 class Common:
-    """What all dives handed out together start from."""
+    """What all dives handed out together start from.
+
+    Parameters
+    ----------
+    enough
+        A whole plan that costs no more need not be bettered.
+    """
 
     need: tuple[int, ...]
     copies: Mapping[int, int]
     short_price: tuple[int, ...]
     limit: int
+    enough: int
     columns: tuple[Column, ...]
 
 
@@ -83,6 +90,8 @@ class DiveTask:
             if plan is not None and (best is None or plan.key < best.key):
                 best = plan
                 limit = min(limit, plan.cost) if plan.is_whole else limit
+                if plan.is_whole and plan.cost <= shared.enough:
+                    break
             noise = NOISE
             if budget.done == before:
                 # Its program could not be solved; another would not be either.

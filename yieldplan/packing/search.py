@@ -218,7 +218,10 @@ class Search:
         state.begin_stage("dive")
         idle = number = 0
         while idle < _IDLE and not state.is_done() and not self.budget.is_over(share):
-            idle = 0 if self.dive(number, state.plan.cost) else idle + AT_ONCE
+            most = min(_TASK_MOST, _TASK_LEAST << number)
+            is_better = self.dive(number, state.plan.cost, most)
+            # The first waves are short, to be through early where it is easy.
+            idle = 0 if is_better else idle + AT_ONCE * (most == _TASK_MOST)
             number += 1
         state.end_stage()
 
@@ -233,6 +236,7 @@ class Search:
             all_copies(self.yard),
             tuple(self.short_price),
             limit,
+            self.state.enough,
             tuple(self._pool()),
         )
         answers = self.crew.run(common, tasks, self.budget.seconds_left)

@@ -95,6 +95,11 @@ class State:
         )
         self.tell()
 
+    @property
+    def enough(self) -> int:
+        """What a plan may cost and be near enough to the floor."""
+        return int(self.floor.value / (1 - self.budget.gap))
+
     def is_done(self) -> bool:
         """Whether nothing more is to be looked for."""
         if self.plan.is_whole and self.plan.cost <= self.floor.value:
