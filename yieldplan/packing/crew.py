@@ -9,7 +9,7 @@ from __future__ import annotations
 import pickle
 import threading
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Executor
 from functools import lru_cache
 from itertools import count
@@ -71,6 +71,7 @@ class Crew:
         shared: Shared,
         tasks: Sequence[Task[Shared, Answer]],
         seconds: float | None,
+        is_enough: Callable[[Any], bool] = lambda _: False,
     ) -> list[Answer]:
         """The answers, in order; fewer when it was asked to stop.
 
@@ -78,15 +79,32 @@ class Crew:
         ----------
         seconds
             Until a clock stops them all; None where none does. [s]
+        is_enough
+            Whether the answers after this one are of no use: they are left out, also
+            where they are there already.
         """
-        end = None if seconds is None else time.monotonic() + seconds
         answers: list[Answer] = []
-        while len(answers) < len(tasks) and not self._stop.asked.is_set():
-            left = tasks[len(answers) :]
-            if len(left) > 1 and self._may_hand_out():
-                return answers + self._hand_out(shared, left, end)
-            answers.append(left[0].do(self.yard, shared, _until(end, self._stop.asked)))
+        for answer in self._answers(shared, tasks, seconds):
+            answers.append(answer)
+            if is_enough(answer):
+                break
         return answers
+
+    def _answers(
+        self,
+        shared: Shared,
+        tasks: Sequence[Task[Shared, Answer]],
+        seconds: float | None,
+    ) -> Iterator[Answer]:
+        end = None if seconds is None else time.monotonic() + seconds
+        for done, task in enumerate(tasks):
+            if self._stop.asked.is_set():
+                return
+            left = tasks[done:]
+            if len(left) > 1 and self._may_hand_out():
+                yield from self._hand_out(shared, left, end)
+                return
+            yield task.do(self.yard, shared, _until(end, self._stop.asked))
 
     def _may_hand_out(self) -> bool:
         executor = self._executor
@@ -100,7 +118,7 @@ class Crew:
         shared: Shared,
         tasks: Sequence[Task[Shared, Answer]],
         end: float | None,
-    ) -> list[Any]:
+    ) -> Iterator[Any]:
         assert self._executor is not None
         if not self._problem:
             self._problem = pickle.dumps(self.yard.problem)
@@ -111,7 +129,7 @@ class Crew:
             )
             for task in tasks
         ]
-        return [*in_order(futures, self._stop.asked)]
+        return in_order(futures, self._stop.asked)
 
 
 def _until(end: float | None, asked: threading.Event) -> Stop:

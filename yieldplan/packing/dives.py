@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -99,8 +99,8 @@ class DiveTask:
         return Found(best, found, budget.done)
 
 
-def wave(number: int, work: int) -> Sequence[DiveTask]:
-    """The tasks of one round."""
+def wave(number: int, work: int) -> list[DiveTask]:
+    """The dives of one round."""
     return [
         DiveTask((7, number, place), work, is_straight=number == place == 0)
         for place in range(AT_ONCE)

@@ -187,16 +187,21 @@ def side_by_side(
 
 
 def in_order(futures: Sequence[Future[_R]], asked: threading.Event) -> Iterator[_R]:
-    """The answers, in order; those that are not there when it is asked to stop are given up."""
-    for future in futures:
-        while not wait([future], timeout=_LOOK).done:
-            if asked.is_set():
-                for other in futures:
-                    other.cancel()
+    """The answers, in order; those that are not there when it is asked to stop are given up.
+
+    So are those that are not asked for any more.
+    """
+    try:
+        for future in futures:
+            while not wait([future], timeout=_LOOK).done:
+                if asked.is_set():
+                    return
+            if future.cancelled():
                 return
-        if future.cancelled():
-            return
-        yield future.result()
+            yield future.result()
+    finally:
+        for future in futures:
+            future.cancel()
 
 
 def _nothing() -> None:

@@ -25,7 +25,7 @@ def make_whole(search: Search) -> None:
         for number, most in enumerate(_WAVES):
             if state.plan.is_whole or budget.is_over(Fraction(3, 5)):
                 break
-            search.dive(number, _NO_LIMIT, most)
+            search.waves.one(number, _NO_LIMIT, most)
     if state.plan.is_whole:
         return
     yard = search.yard

@@ -8,9 +8,10 @@ from fractions import Fraction
 
 import numpy as np
 
+from yieldplan.packing.at_the_floor import nearly_lossless
 from yieldplan.packing.board_sets import MOST_BOARDS, BoardSets
 from yieldplan.packing.crew import Crew
-from yieldplan.packing.dives import AT_ONCE, Common, DiveTask, wave
+from yieldplan.packing.dives import AT_ONCE
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
 from yieldplan.packing.known import Known, plan_from
@@ -24,19 +25,18 @@ from yieldplan.packing.solution import Solution
 from yieldplan.packing.state import State, work_for
 from yieldplan.packing.stop import Budget, Progress, Stop
 from yieldplan.packing.tried import Tried
+from yieldplan.packing.waves import Waves
 from yieldplan.packing.yard import Column, Yard
 
 _POOL = 2500
 """Patterns a dive starts from, at most."""
 _IDLE = 40
-"""Dives or repairs in vain after which the search has found all it will find."""
+"""Repairs in vain after which the search has found all it will find."""
 _SAMPLE_FROM = 900
 """From so many boards on, prices are sought on a sample of them."""
 _SAMPLE = 250
 _DIVES_UP_TO = 900
 """Of more boards a dive takes too long: neighbourhoods alone improve the plan."""
-_TASK_LEAST, _TASK_MOST = 100_000, 1_500_000
-"""Work of one task handed out."""
 _DEAREST = 10**12
 _NEAR = 1.1
 """Where a plan costs so many times the floor, trying all choices need not wait for a dive."""
@@ -69,6 +69,7 @@ class Search:
         self.budget = Budget(stop, work_for(self.yard))
         self.state = State(self.yard, self.budget, hear, wood)
         self.crew = Crew(self.yard, stop, executor)
+        self.waves = Waves(self)
         self.rng = np.random.default_rng(7)
         # Dearer than any board, so that nothing is left out to save money.
         dear = max(1, sum(piece.price * piece.copies for piece in problem.bins))
@@ -98,8 +99,10 @@ class Search:
             self._try_all(Fraction(3, 4))
         if not state.is_done():
             self._set_floor(Fraction(1, 8))
+        if not state.is_done():
+            self._at_the_floor()
         if not state.is_done() and self.num_boards <= _DIVES_UP_TO:
-            self._dives(Fraction(2, 5) if self.is_small else Fraction(4, 5))
+            self.waves.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
         if not state.is_done() and not self.yard.problem.offcut_percent:
             # Which boards, before how to cut them: their prices alone must decide.
             self._board_sets()
@@ -180,7 +183,7 @@ class Search:
             return
         state.begin_stage("all choices")
         if state.plan.cost > _NEAR * state.floor.value:
-            self._take_dives(wave(0, _TASK_LEAST)[:1], state.plan.cost)
+            self.waves.one_dive(state.plan.cost)
         tried = Tried(
             self.yard, state.need, state.plan, state.floor, self.generation.columns
         )
@@ -213,41 +216,16 @@ class Search:
         )
         state.end_stage()
 
-    def _dives(self, share: Fraction) -> None:
+    def _at_the_floor(self) -> None:
+        """Where few patterns lose little enough, try whether they make a plan at the floor."""
         state = self.state
-        state.begin_stage("dive")
-        idle = number = 0
-        while idle < _IDLE and not state.is_done() and not self.budget.is_over(share):
-            most = min(_TASK_MOST, _TASK_LEAST << number)
-            is_better = self.dive(number, state.plan.cost, most)
-            # The first waves are short, to be through early where it is easy.
-            idle = 0 if is_better else idle + AT_ONCE * (most == _TASK_MOST)
-            number += 1
-        state.end_stage()
-
-    def dive(self, number: int, limit: int, most: int = _TASK_MOST) -> bool:
-        """Some dives side by side; whether one of them found a better plan."""
-        work = self.budget.work_for(AT_ONCE, _TASK_LEAST, most)
-        return self._take_dives(wave(number, work), limit)
-
-    def _take_dives(self, tasks: Sequence[DiveTask], limit: int) -> bool:
-        common = Common(
-            tuple(self.state.need),
-            all_copies(self.yard),
-            tuple(self.short_price),
-            limit,
-            self.state.enough,
-            tuple(self._pool()),
+        state.begin_stage("at the floor")
+        columns = nearly_lossless(
+            self.yard, state.need, state.floor, state.enough, self.budget
         )
-        answers = self.crew.run(common, tasks, self.budget.seconds_left)
-        is_better = False
-        for answer in answers:
-            self.budget.spend(answer.work)
-            for column in answer.columns:
-                self.generation.add(column)
-            if answer.plan is not None:
-                is_better |= self.state.take(answer.plan)
-        return is_better
+        if columns is not None:
+            self.waves.best_of(columns)
+        state.end_stage()
 
     def _board_sets(self) -> None:
         """Where few boards will do, look for the cheapest that can hold everything."""
@@ -275,7 +253,7 @@ class Search:
         )
         idle = 0
         while (idle < _IDLE or self.budget.goes_on) and not state.is_done():
-            places = repair.choose(state.plan, self._pool(), AT_ONCE)
+            places = repair.choose(state.plan, self.pool(), AT_ONCE)
             answers = self.crew.run(None, places, self.budget.seconds_left)
             for answer in answers:
                 self.budget.spend(answer.work)
@@ -287,7 +265,7 @@ class Search:
             self.budget.ended = "searched"
         state.end_stage()
 
-    def _pool(self) -> list[Column]:
+    def pool(self) -> list[Column]:
         """The known patterns that pay best."""
         columns = self.generation.columns
         shares = self.generation.shares

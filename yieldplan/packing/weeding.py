@@ -20,6 +20,8 @@ _BLOCK = 32
 _AT_ONCE = 1 << 16
 """Comparisons made in one go: so many that a core keeps them at hand."""
 _ONES, _BY = 128, 512
+_TO_A_PAIR = 50
+"""Comparisons that take as long as a pair that is only looked at."""
 _MIX = np.int64(1_000_003)
 """Makes one number of a few words; two vectors may share it, and then one is not looked at."""
 
@@ -53,7 +55,7 @@ def is_covered(counts: Counts, ones: Ranked, by: Ranked, allowance: Allowance) -
     Raises
     ------
     TooMany
-        When the clock or a person asks to stop.
+        When the allowance is used up.
     """
     if not len(by.made) or not len(ones.made):
         return np.zeros(len(ones.made), np.bool_)
@@ -63,9 +65,8 @@ def is_covered(counts: Counts, ones: Ranked, by: Ranked, allowance: Allowance) -
     left = np.flatnonzero(~found)
     chunk = max(1, _AT_ONCE // len(blocks))
     for start in range(0, len(left), chunk):
-        allowance.take(0)
         part = left[start : start + chunk]
-        found[part] = blocks.cover(ones.at(part))
+        found[part] = blocks.cover(ones.at(part), allowance)
     return found
 
 
@@ -99,13 +100,14 @@ class _Blocks:
     def __len__(self) -> int:
         return len(self._rank)
 
-    def cover(self, ones: Ranked) -> Bools:
+    def cover(self, ones: Ranked, allowance: Allowance) -> Bools:
         """Which of `ones` a row of some block makes at least."""
         found = np.zeros(len(ones.made), np.bool_)
         may = self._counts.covers(self._most, ones.made)
         may &= self._rank[:, None] >= ones.rank[None]
         may &= self._label[:, None] <= ones.label[None]
         block, one = np.nonzero(may)
+        allowance.take((may.size + _BLOCK * len(one)) // _TO_A_PAIR)
         chunk = _AT_ONCE // _BLOCK
         for start in range(0, len(one), chunk):
             here, there = one[start : start + chunk], block[start : start + chunk]
@@ -125,13 +127,13 @@ def undominated(counts: Counts, made: Ints, label: Ints, allowance: Allowance) -
     Raises
     ------
     TooMany
-        When the clock or a person asks to stop.
+        When the allowance is used up.
     """
     # What covers another one makes more parts in all: only what was kept before can.
     order = np.argsort(-counts.total(made), kind="stable")
     kept: Ints = order[:0]
     for start in range(0, len(order), _ONES):
-        allowance.take(0)
+        allowance.take(len(kept) * _ONES // _TO_A_PAIR)
         part = order[start : start + _ONES]
         for first in range(0, len(kept), _BY):
             by = kept[first : first + _BY]
