@@ -139,17 +139,21 @@ class RipFirst:
         widths = self.group.widths
         from_, to = self._from[places], self._to[places]
         flat = self._strips.ravel()
-        best = np.zeros((self.group.widest + 1, len(places)), np.int64)
+        widest = self.group.widest
+        best = np.zeros((widest + 1, len(places)), np.int64)
         which = np.arange(len(widths))
-        for v in range(1, self.group.widest + 1):
-            num = int(np.searchsorted(widths, v, side="right"))
-            np.copyto(best[v], best[v - 1])
-            if not num:
-                continue
-            starts = v - widths[:num]
-            row = from_[:, starts] + to[:, v, None]
-            found = flat[row * len(widths) + which[:num]] + best[starts].T
-            np.maximum(best[v], found.max(axis=1), out=best[v])
+        least = int(widths[0]) if len(widths) else widest + 1
+        for first in range(least, widest + 1, least):
+            # No strip that ends here begins here: all at once.
+            ends = np.arange(first, min(first + least, widest + 1))
+            starts = ends[:, None] - widths[None, :]
+            fits = starts >= 0
+            starts = np.maximum(starts, 0)
+            row = from_[:, starts] + to[:, ends, None]
+            found = flat[row * len(widths) + which] + best[starts].transpose(2, 0, 1)
+            here = np.where(fits, found, 0).max(axis=2)
+            here[:, 0] = np.maximum(here[:, 0], best[first - 1])
+            best[ends] = np.maximum.accumulate(here, axis=1).T
         return best
 
     def pattern(self, number: int) -> Pattern:
