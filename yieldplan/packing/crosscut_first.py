@@ -6,7 +6,8 @@ in a row of them; what each is worth comes from `sections` and `in_steps`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -18,6 +19,18 @@ from yieldplan.packing.pattern import Pattern, Section
 from yieldplan.packing.rooms import Room
 from yieldplan.packing.sections import Sections
 from yieldplan.packing.tables import ShapeValues
+
+_AT_ONCE = 1 << 17
+"""Sections looked at in one go: so many that a core keeps them at hand."""
+
+
+@dataclass(frozen=True)
+class _Begin:
+    """Where sections begin, by column and mark, and the marks they may end at."""
+
+    columns: Ints
+    marks: Ints
+    ends: Ints
 
 
 class CrosscutFirst:
@@ -112,42 +125,71 @@ class CrosscutFirst:
         }
         is_begin = self._begins[places].copy()
         is_begin[sorted(crooked)] = True
-        flat = self._sections.ravel()
         size = int(self._along[places].max())
         best = np.zeros((len(places), self.group.longest + 1), np.int64)
-        floor = self._lengths.floor
         shortest = int(lengths[1]) if num_lengths > 1 else size + 1
-        for i in range(size + 1):
-            here = best[:, i]
-            if i:
-                is_active = is_begin[:, i] | (here > best[:, i - 1])
-                np.maximum(here, best[:, i - 1], out=here)
-                active = np.flatnonzero(is_active)
+        least = min([shortest, *(long for long, _ in self.in_steps.best)])
+        for first in range(0, size + 1, least):
+            # Nothing that begins among these marks ends among them: all at once.
+            end = min(first + least, size + 1)
+            here = best[:, max(0, first - 1) : end]
+            np.maximum.accumulate(here, axis=1, out=here)
+            is_active = is_begin[:, first:end].copy()
+            if first:
+                is_active |= here[:, 1:] > here[:, :-1]
             else:
-                active = np.arange(len(places))
+                is_active[:, 0] = True
+                is_active[:, 1:] |= here[:, 1:] > here[:, :-1]
             for long, value in self.in_steps.best:
-                if i + long <= size:
-                    ends = best[:, i + long]
-                    np.maximum(ends, here + value[i], out=ends)
-            first = i + shortest
-            if first > size or not len(active):
-                continue
-            # All lengths in a row, so that they are copied as stretches: one that is no
-            # sum is worth what the next shorter sum is.
-            at = to[active, first : size + 1]
-            at += from_[active, i, None]
-            at += floor[shortest : size + 1 - i]
-            for row, column in enumerate(active.tolist() if crooked else ()):
-                if column in crooked:
-                    base = crooked[column][floor[shortest : size + 1 - i], i]
+                last = min(end, size + 1 - long)
+                if first < last:
+                    ends = best[:, first + long : last + long]
+                    here = best[:, first:last]
+                    np.maximum(ends, here + value[first:last].T, out=ends)
+            after = first + shortest
+            if after <= size and is_active.any():
+                columns, marks = np.nonzero(is_active)
+                begin = _Begin(columns, first + marks, np.arange(after, size + 1))
+                self._go_on(best, begin, from_, to, crooked)
+        np.maximum.accumulate(best, axis=1, out=best)
+        return best.T
+
+    def _go_on(
+        self,
+        best: Ints,
+        begin: _Begin,
+        from_: Ints,
+        to: Ints,
+        crooked: Mapping[int, Ints],
+    ) -> None:
+        """The sections that begin at some marks, of every length: raise what they end at."""
+        floor, num_lengths = self._lengths.floor, len(self._lengths.totals)
+        flat = self._sections.ravel()
+        ends = slice(int(begin.ends[0]), int(begin.ends[-1]) + 1)
+        to_ends = to[:, ends]
+        first = int(begin.marks.min())
+        marks = np.arange(first, int(begin.marks.max()) + 1)
+        places = floor[begin.ends[None, :] - marks[:, None]]
+        chunk = max(1, _AT_ONCE // len(begin.ends))
+        for start in range(0, len(begin.columns), chunk):
+            column = begin.columns[start : start + chunk]
+            mark = begin.marks[start : start + chunk]
+            # One that is no sum of lengths is worth what the next shorter sum is.
+            place = places[mark - first]
+            at = to_ends[column]
+            at += from_[column, mark, None]
+            at += place
+            for row, number in enumerate(column.tolist() if crooked else ()):
+                if number in crooked:
+                    base = crooked[number][place[row], mark[row]]
                     # Row 0 is worth nothing, whatever marks are met.
                     at[row] = np.where(base > 0, at[row] + base * num_lengths, 0)
             found = flat.take(at)
-            found += here[active, None]
-            np.maximum(found, best[active, first : size + 1], out=found)
-            best[active, first : size + 1] = found
-        np.maximum.accumulate(best, axis=1, out=best)
-        return best.T
+            found += best[column, mark, None]
+            firsts = np.flatnonzero(np.diff(column, prepend=-1))
+            highest = np.maximum.reduceat(found, firsts, axis=0)
+            which = column[firsts]
+            best[which, ends] = np.maximum(best[which, ends], highest)
 
     def pattern(self, number: int) -> Pattern:
         """A best pattern of a bin that was priced last."""
