@@ -20,6 +20,8 @@ from yieldplan.packing.pattern import cut_to_demand
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.yard import Column, Yard
 
+_FEW = 6
+"""Of so few boards that pay, every saw's best pattern is taken: more for one asking."""
 _SMOOTH = 0.4
 """How much of the best prices so far stays in the prices asked next."""
 _CLOSED = 0.0005
@@ -198,15 +200,20 @@ class Generation:
         added = 0
         whole: list[Column] = []
         for number in hopeful:
-            pattern = yard.pricing.pattern(number)
-            column = yard.column(pattern)
-            if _gain(column, shares) <= column.cost + shares.rents[number] + 0.5:
-                continue
-            whole.append(column)
-            cut, _ = cut_to_demand(pattern, self.need, yard.problem)
-            column = yard.column(cut)
-            if _gain(column, shares) > column.cost + shares.rents[number] + 0.5:
-                added += self.add(column)
+            patterns = (
+                yard.pricing.patterns(number)
+                if len(hopeful) <= _FEW
+                else [yard.pricing.pattern(number)]
+            )
+            for pattern in patterns:
+                column = yard.column(pattern)
+                if _gain(column, shares) <= column.cost + shares.rents[number] + 0.5:
+                    continue
+                whole.append(column)
+                cut, _ = cut_to_demand(pattern, self.need, yard.problem)
+                column = yard.column(cut)
+                if _gain(column, shares) > column.cost + shares.rents[number] + 0.5:
+                    added += self.add(column)
         if not added:
             # Without more than is asked for, the program would stall here.
             added = sum(self.add(column) for column in whole)

@@ -126,3 +126,11 @@ class Pricing:
         """A best pattern of a bin that was priced last."""
         self.work += 300
         return self._saw[number].pattern(number)
+
+    def patterns(self, number: int) -> list[Pattern]:
+        """The best pattern that each saw has for a bin that was priced last, the best first."""
+        best = self._saw[number]
+        saws = self._saws[self._group_of[number]]
+        others = [saw for saw in saws if saw is not best]
+        self.work += 300 * (1 + len(others))
+        return [saw.pattern(number) for saw in (best, *others)]
