@@ -10,6 +10,7 @@ E. Falkenauer, Journal of Heuristics 2 (1996) 5-30) are the case that dives fail
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 import numpy as np
 
@@ -21,6 +22,8 @@ from yieldplan.packing.yard import Column, Yard
 
 _PAIRS = 1_500_000
 """Looked at, for all boards together."""
+_PAIRS_TO_A_UNIT = 20
+"""Pairs that take as long as a unit of work."""
 _MOST_BINS = 12
 """Each takes its time, whatever there is to list."""
 
@@ -47,7 +50,8 @@ def nearly_lossless(
     priced = certify(floor.prices, need, yard.pricing).priced
     values = yard.pricing.price(floor.prices)
     ways_of = WaysOf(yard.problem, need)
-    allowance = Allowance(_PAIRS, budget.is_over)
+    pairs = min(_PAIRS, _PAIRS_TO_A_UNIT * budget.work_left(Fraction(1, 2)))
+    allowance = Allowance(pairs, budget.is_over)
     prices = np.array([floor.prices], np.int64)
     found: list[Column] = []
     try:
@@ -62,5 +66,5 @@ def nearly_lossless(
     except TooMany:
         return None
     finally:
-        budget.spend(1000 + 2 * allowance.used)
+        budget.spend(1000 + allowance.used // _PAIRS_TO_A_UNIT)
     return found

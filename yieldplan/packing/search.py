@@ -189,7 +189,7 @@ class Search:
         )
         share = budget.used + share * (1 - budget.used)
         while tried.is_open and not state.is_done() and not budget.is_over(share):
-            state.take(tried.step(state.plan, budget))
+            state.take(tried.step(state.plan, budget, share))
         proof = None if state.is_done() else tried.proof(budget)
         if proof is not None:
             state.raise_floor(state.floor.with_tried(proof))

@@ -128,6 +128,12 @@ class Budget:
             return Fraction(1)
         return by_clock if self._by_clock else max(by_work, by_clock)
 
+    def work_left(self, share: Fraction) -> int:
+        """Work until so much of the allowed work is used up; the clock is not asked."""
+        if self._by_clock:
+            return 1 << 62
+        return max(0, int(share * self._allowed) - self.done)
+
     def spend(self, work: int) -> None:
         """Count work as done."""
         self.done += work

@@ -11,6 +11,7 @@ there is, one that does not takes every part of it with it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 import numpy as np
 
@@ -30,6 +31,8 @@ from yieldplan.packing.yard import Column, Yard
 
 _PAIRS_OF_A_BOARD = 30_000_000
 _PAIRS_OF_A_CHOICE = 20_000_000
+_PAIRS_TO_A_UNIT = 20
+"""Pairs that take as long as a unit of work."""
 _SOUGHT = 12
 """Rows sought before any board is looked at, and again for the proof."""
 _ROWS_AT_ONCE = 6
@@ -91,8 +94,13 @@ class Tried:
         """Whether there is something left to try."""
         return not self.given_up and bool(self._choices.open.any())
 
-    def step(self, plan: Packed, budget: Budget) -> Packed:
+    def step(self, plan: Packed, budget: Budget, share: Fraction) -> Packed:
         """Seek rows, look at one more board, or try one more choice.
+
+        Parameters
+        ----------
+        share
+            Part of all allowed work that may be used up when it ends.
 
         Returns
         -------
@@ -112,7 +120,7 @@ class Tried:
                 self._rows.begin(self._certificate, budget)
                 self._rows.seek(_SOUGHT, budget)
             elif self._to_look_at:
-                self._look_at(self._to_look_at.pop(), budget)
+                self._look_at(self._to_look_at.pop(), budget, share)
             else:
                 return self._try_one(plan, budget)
         except TooMany:
@@ -125,17 +133,18 @@ class Tried:
             return None
         return self._rows.proof(self._cost, _SOUGHT, budget)
 
-    def _look_at(self, number: int, budget: Budget) -> None:
+    def _look_at(self, number: int, budget: Budget, share: Fraction) -> None:
         """Find all that a board can make in a plan that costs less."""
         asked = self._rows.least_of(number)
         if asked is None:
             return
         prices, least = asked
-        allowance = Allowance(_PAIRS_OF_A_BOARD, budget.is_over)
+        pairs = min(_PAIRS_OF_A_BOARD, _PAIRS_TO_A_UNIT * budget.work_left(share))
+        allowance = Allowance(pairs, budget.is_over)
         try:
             ways = self._ways_of.ways(number, prices, least, allowance)
         finally:
-            budget.spend(30_000 + 2 * allowance.used)
+            budget.spend(20_000 + allowance.used // _PAIRS_TO_A_UNIT)
         self.ways[number] = ways
         self._made[number] = self.counts.unpack(ways.made)
         self._rows.know(number, self._made[number])
