@@ -96,7 +96,7 @@ class Search:
         if not state.is_done():
             self._limited_floor(Fraction(1, 8))
         if not state.is_done() and self.is_small:
-            self._try_all(Fraction(3, 4))
+            self._try_all(Fraction(2, 3))
         if not state.is_done():
             self._set_floor(Fraction(1, 8))
         if not state.is_done():

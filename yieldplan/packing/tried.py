@@ -30,7 +30,7 @@ from yieldplan.packing.ways import Ways, WaysOf
 from yieldplan.packing.yard import Column, Yard
 
 _PAIRS_OF_A_BOARD = 30_000_000
-_PAIRS_OF_A_CHOICE = 20_000_000
+_PAIRS_OF_A_CHOICE = 100_000_000
 _PAIRS_TO_A_UNIT = 20
 """Pairs that take as long as a unit of work."""
 _SOUGHT = 12
@@ -122,7 +122,7 @@ class Tried:
             elif self._to_look_at:
                 self._look_at(self._to_look_at.pop(), budget, share)
             else:
-                return self._try_one(plan, budget)
+                return self._try_one(plan, budget, share)
         except TooMany:
             self.given_up = "too much to try"
         return plan
@@ -149,7 +149,7 @@ class Tried:
         self._made[number] = self.counts.unpack(ways.made)
         self._rows.know(number, self._made[number])
 
-    def _try_one(self, plan: Packed, budget: Budget) -> Packed:
+    def _try_one(self, plan: Packed, budget: Budget, share: Fraction) -> Packed:
         choices = self._choices
         choice = choices.cheapest()
         if choice is None:
@@ -167,11 +167,12 @@ class Tried:
             if not choices.open[choice]:
                 return plan
         sides = [Side(place, self.ways[n].made) for place, n in enumerate(bins)]
-        allowance = Allowance(_PAIRS_OF_A_CHOICE, budget.is_over)
+        pairs = min(_PAIRS_OF_A_CHOICE, _PAIRS_TO_A_UNIT * budget.work_left(share))
+        allowance = Allowance(pairs, budget.is_over)
         try:
             found = joined(self.counts, sides, self._poorest(copies), allowance)
         finally:
-            budget.spend(1000 + allowance.used // 5)
+            budget.spend(1000 + allowance.used // _PAIRS_TO_A_UNIT)
         if found is None:
             choices.refute(choice)
             return plan

@@ -27,8 +27,15 @@ class Waves:
         self._search = search
 
     def run(self, share: Fraction) -> None:
-        """Wave after wave, until many were in vain."""
+        """Wave after wave, until many were in vain.
+
+        Parameters
+        ----------
+        share
+            Of the work that is left.
+        """
         state, budget = self._search.state, self._search.budget
+        share = budget.used + share * (1 - budget.used)
         state.begin_stage("dive")
         idle = number = 0
         while idle < _IDLE and not state.is_done() and not budget.is_over(share):
