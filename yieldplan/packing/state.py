@@ -21,10 +21,20 @@ _ROUNDS_LEAST, _ROUNDS_MOST = 10, 60
 
 def work_for(yard: Yard) -> int:
     """Units of work allowed where the stop does not say."""
-    num_bins = len(yard.pricing.bins)
-    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
-    search = _WORK_LEAST + _WORK_PER_BIN * num_bins
+    bins = yard.pricing.bins
+    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + len(bins))
+    # Of one kind of sheet or stick many are cut, and each is a choice.
+    search = _WORK_LEAST + _WORK_PER_BIN * max(len(bins), _boards_to_cut(yard))
     return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
+
+
+def _boards_to_cut(yard: Yard) -> int:
+    """About how many boards it takes, as if they were all alike."""
+    bins = [yard.problem.bins[number] for number in yard.pricing.bins]
+    area = sum(piece.length * piece.width * piece.copies for piece in bins)
+    copies = sum(piece.copies for piece in bins)
+    needed = sum(demand.area * demand.need for demand in yard.problem.demands)
+    return min(copies, -(-needed * copies // max(1, area)))
 
 
 class State:
