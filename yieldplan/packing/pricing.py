@@ -41,6 +41,7 @@ class Pricing:
             for place, group in enumerate(self._groups)
             for faces in group.bins
         }
+        self._bins = sorted(self._group_of)
         self._saw: dict[int, RipFirst | CrosscutFirst | BesideMarks] = {}
         self.work = 0
         self.is_plain = not problem.family.endswith("+")
@@ -49,7 +50,7 @@ class Pricing:
     @property
     def bins(self) -> list[int]:
         """Every bin something can be cut from."""
-        return sorted(self._group_of)
+        return list(self._bins)
 
     @property
     def round_work(self) -> int:

@@ -223,11 +223,11 @@ class Yard:
 
     def can_make(self, demand: int) -> bool:
         """Whether any bin has a place for any item that makes the demand."""
-        return any(
-            demand in item.makes and self.can_hold(number, bin_)
-            for number, item in enumerate(self.problem.items)
-            for bin_ in self.pricing.bins
+        makers = (
+            n for n, item in enumerate(self.problem.items) if demand in item.makes
         )
+        bins = self.pricing.bins
+        return any(self.can_hold(number, bin_) for number in makers for bin_ in bins)
 
     def area_prices(self, left: Sequence[int]) -> list[int]:
         """A first guess: each part at the average price of its area."""
