@@ -12,11 +12,11 @@ from yieldplan.packing.yard import Yard
 
 _AT_ONCE = 6
 """Boards looked at together, at least."""
-_SHARE = 20
+_SHARE, _SHARE_IN_A_HURRY = 20, 30
 """Of many boards, one in so many is looked at."""
 _LOOKS = 2
 """How often to look at that many more before choosing."""
-_AS_GOOD, _AS_GOOD_IN_A_HURRY = 0.97, 0.92
+_AS_GOOD, _AS_GOOD_IN_A_HURRY = 0.97, 0.88
 """Of many boards, those that give nearly as much for their money are taken at once."""
 
 
@@ -50,7 +50,8 @@ def first_plan(
         sooner, and a little dearer.
     """
     supply = dict(copies) if copies is not None else all_copies(yard)
-    at_once = max(_AT_ONCE, len(supply) // _SHARE)
+    share = _SHARE_IN_A_HURRY if in_a_hurry else _SHARE
+    at_once = max(_AT_ONCE, len(supply) // share)
     left = list(need)
     chosen: list[Pattern] = []
     is_many = at_once > _AT_ONCE
