@@ -14,7 +14,7 @@ from fractions import Fraction
 
 import numpy as np
 
-from yieldplan.packing.allowance import Allowance, TooMany
+from yieldplan.packing.allowance import PAIRS_TO_A_UNIT, Allowance, TooMany
 from yieldplan.packing.bound import Certificate, certify
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.ways import WaysOf
@@ -22,8 +22,6 @@ from yieldplan.packing.yard import Column, Yard
 
 _PAIRS = 1_500_000
 """Looked at, for all boards together."""
-_PAIRS_TO_A_UNIT = 20
-"""Pairs that take as long as a unit of work."""
 _MOST_BINS = 12
 """Each takes its time, whatever there is to list."""
 
@@ -50,7 +48,7 @@ def nearly_lossless(
     priced = certify(floor.prices, need, yard.pricing).priced
     values = yard.pricing.price(floor.prices)
     ways_of = WaysOf(yard.problem, need)
-    pairs = min(_PAIRS, _PAIRS_TO_A_UNIT * budget.work_left(Fraction(1, 2)))
+    pairs = min(_PAIRS, PAIRS_TO_A_UNIT * budget.work_left(Fraction(1, 2)))
     allowance = Allowance(pairs, budget.is_over)
     prices = np.array([floor.prices], np.int64)
     found: list[Column] = []
@@ -66,5 +64,5 @@ def nearly_lossless(
     except TooMany:
         return None
     finally:
-        budget.spend(1000 + allowance.used // _PAIRS_TO_A_UNIT)
+        budget.spend(1000 + allowance.used // PAIRS_TO_A_UNIT)
     return found

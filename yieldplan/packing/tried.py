@@ -15,7 +15,7 @@ from fractions import Fraction
 
 import numpy as np
 
-from yieldplan.packing.allowance import Allowance, TooMany
+from yieldplan.packing.allowance import PAIRS_TO_A_UNIT, Allowance, TooMany
 from yieldplan.packing.binding import Binding
 from yieldplan.packing.bound import Certificate
 from yieldplan.packing.choices import MOST_COPIES, Choices
@@ -31,8 +31,6 @@ from yieldplan.packing.yard import Column, Yard
 
 _PAIRS_OF_A_BOARD = 30_000_000
 _PAIRS_OF_A_CHOICE = 100_000_000
-_PAIRS_TO_A_UNIT = 20
-"""Pairs that take as long as a unit of work."""
 _SOUGHT = 12
 """Rows sought before any board is looked at, and again for the proof."""
 _ROWS_AT_ONCE = 6
@@ -139,12 +137,12 @@ class Tried:
         if asked is None:
             return
         prices, least = asked
-        pairs = min(_PAIRS_OF_A_BOARD, _PAIRS_TO_A_UNIT * budget.work_left(share))
+        pairs = min(_PAIRS_OF_A_BOARD, PAIRS_TO_A_UNIT * budget.work_left(share))
         allowance = Allowance(pairs, budget.is_over)
         try:
             ways = self._ways_of.ways(number, prices, least, allowance)
         finally:
-            budget.spend(20_000 + allowance.used // _PAIRS_TO_A_UNIT)
+            budget.spend(20_000 + allowance.used // PAIRS_TO_A_UNIT)
         self.ways[number] = ways
         self._made[number] = self.counts.unpack(ways.made)
         self._rows.know(number, self._made[number])
@@ -167,12 +165,12 @@ class Tried:
             if not choices.open[choice]:
                 return plan
         sides = [Side(place, self.ways[n].made) for place, n in enumerate(bins)]
-        pairs = min(_PAIRS_OF_A_CHOICE, _PAIRS_TO_A_UNIT * budget.work_left(share))
+        pairs = min(_PAIRS_OF_A_CHOICE, PAIRS_TO_A_UNIT * budget.work_left(share))
         allowance = Allowance(pairs, budget.is_over)
         try:
             found = joined(self.counts, sides, self._poorest(copies), allowance)
         finally:
-            budget.spend(1000 + allowance.used // _PAIRS_TO_A_UNIT)
+            budget.spend(1000 + allowance.used // PAIRS_TO_A_UNIT)
         if found is None:
             choices.refute(choice)
             return plan
