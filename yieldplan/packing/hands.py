@@ -44,6 +44,8 @@ class Hands(Executor):
         self._threads = ThreadPoolExecutor(number, initializer=self._take_on)
         self._mine = threading.local()
         self._lock = threading.Lock()
+        # What is done here shares a yard, which answers one at a time.
+        self._here = threading.Lock()
         self._all: list[tuple[BaseProcess, Connection]] = []
         self._begun: list[Future[None]] = []
         self._is_over = False
@@ -128,8 +130,9 @@ class Hands(Executor):
                 self._mine.pipe = None
             else:
                 return answer
-        self._go_on()
-        return fn(*args, **kwargs)
+        with self._here:
+            self._go_on()
+            return fn(*args, **kwargs)
 
     def _listen_to(
         self,
@@ -155,8 +158,9 @@ class Hands(Executor):
                         hear(said)
             except _GONE:
                 self._mine.pipe = None
-        self._go_on()
-        return fn(given, hear, asked)
+        with self._here:
+            self._go_on()
+            return fn(given, hear, asked)
 
     def _go_on(self) -> None:
         if self._is_over:

@@ -16,6 +16,7 @@ from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
 from yieldplan.packing.known import Known, plan_from
 from yieldplan.packing.limited import limited_floor
+from yieldplan.packing.make_room import make_room
 from yieldplan.packing.make_whole import make_whole
 from yieldplan.packing.packed import Packed
 from yieldplan.packing.problem import Problem
@@ -153,7 +154,9 @@ class Search:
 
     def _first_plan(self, prices: Sequence[int], *, in_a_hurry: bool = False) -> Packed:
         before = self.yard.pricing.work
-        plan = first_plan(self.yard, self.state.need, prices, in_a_hurry=in_a_hurry)
+        need = self.state.need
+        plan = first_plan(self.yard, need, prices, in_a_hurry=in_a_hurry)
+        plan = make_room(self.yard, need, plan, prices)
         self.budget.spend(self.yard.pricing.work - before)
         return plan
 
