@@ -1,11 +1,12 @@
 """Improves a plan piecemeal: takes some boards out, and looks for a cheaper way to make what they made.
 
-Several such neighbourhoods that share no board are looked at side by side (large
+Several such neighbourhoods are looked at side by side (large
 neighbourhood search: Shaw 1998; here each is a small plan of its own, found by a dive).
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -21,6 +22,8 @@ from yieldplan.packing.yard import Column, Yard
 _LEAST_OUT = 2
 _OUT = (7, 60)
 """Most boards taken out at once: of a small plan, of a large one."""
+_OTHERS = 0.3
+"""How much more often than not at all a board that loses nothing is taken out, in parts of the mean loss."""
 _OUT_SHARE = 5
 """One in so many of the plan's boards."""
 _IN = (8, 30)
@@ -66,6 +69,13 @@ class Mended:
     columns: list[Column]
     work: int
 
+    def key(self, yard: Yard) -> tuple[int, tuple[int, ...]]:
+        """Less is better: what it costs more than what it stands for."""
+        if self.patterns is None:
+            return (0, self.place.out)
+        cost = sum(yard.cost(pattern) for pattern in self.patterns)
+        return (cost - self.place.question.limit, self.place.out)
+
 
 class Repair:
     """Neighbourhoods of plans for one set of needs.
@@ -90,30 +100,25 @@ class Repair:
         self.prices = prices
         self._rng = rng
         self._made = 0
-        values = yard.pricing.price(prices)
+        self._values = [int(value) for value in yard.pricing.price(prices)]
         self._pays = {
-            number: int(values[number]) / max(1, yard.price[number])
+            number: self._values[number] / max(1, yard.price[number])
             for number in yard.pricing.bins
         }
 
     def choose(
         self, plan: Packed, columns: Sequence[Column], most: int
     ) -> list[Neighbourhood]:
-        """Neighbourhoods that share no board, at most so many."""
-        left = list(range(len(plan.patterns)))
+        """So many neighbourhoods; they may share boards."""
         supply = all_copies(self.yard)
         for pattern in plan.patterns:
             supply[pattern.bin] -= 1
         chosen: list[Neighbourhood] = []
-        while len(chosen) < most and (len(left) >= _LEAST_OUT or not chosen):
-            out = self._badly_paying(plan, left, most)
-            left = [place for place in left if place not in out]
+        while len(chosen) < most:
+            out = self._badly_paying(plan)
             freed = [plan.patterns[place] for place in sorted(out)]
             copies = self._supply(freed, supply)
-            for number, count in copies.items():
-                own = sum(pattern.bin == number for pattern in freed)
-                supply[number] -= max(0, count - own)
-            question = self._question(plan, freed, copies, is_first=not chosen)
+            question = self._question(plan, freed, copies)
             known = [self.yard.column(pattern) for pattern in freed]
             known += [column for column in columns if column.bin in copies]
             self._made += 1
@@ -128,61 +133,70 @@ class Repair:
         return chosen
 
     def taken(self, plan: Packed, answers: Sequence[Mended]) -> Packed:
-        """The plan with all of them, or else the first that makes it better."""
-        found = [answer for answer in answers if answer.patterns is not None]
-        for together in (found, *([answer] for answer in found)):
-            out = {place for answer in together for place in answer.place.out}
+        """The plan with those of them that go together, the best first."""
+        best = plan
+        gone: set[int] = set()
+        more: list[Pattern] = []
+        for answer in sorted(answers, key=lambda answer: answer.key(self.yard)):
+            out = gone | set(answer.place.out)
+            if answer.patterns is None or gone & set(answer.place.out):
+                continue
             patterns = [p for place, p in enumerate(plan.patterns) if place not in out]
-            for answer in together:
-                patterns += answer.patterns or ()
+            patterns += [*more, *answer.patterns]
+            if self._is_too_often(patterns):
+                continue
             better = packed(patterns, self.need, self.yard)
-            if better.key < plan.key:
-                return better
-        return plan
+            if better.key < best.key:
+                best, gone = better, out
+                more += answer.patterns
+        return best
+
+    def _is_too_often(self, patterns: Sequence[Pattern]) -> bool:
+        """Whether a board would be cut more often than there are copies of it."""
+        times = Counter(pattern.bin for pattern in patterns)
+        supply = all_copies(self.yard)
+        return any(count > supply[number] for number, count in times.items())
 
     def _question(
         self,
         plan: Packed,
         freed: Sequence[Pattern],
         copies: dict[int, int],
-        *,
-        is_first: bool,
     ) -> Question:
         need = [0] * len(self.need)
         for pattern in freed:
             for demand, count in enumerate(makes_of(pattern, self.yard.problem)):
                 need[demand] += count
         limit = sum(self.yard.cost(pattern) for pattern in freed)
-        if is_first:
-            # What spares or a short plan left open belongs to it too.
-            need = [
-                count + short for count, short in zip(need, plan.short, strict=True)
-            ]
-            limit += sum(
-                short * int(price)
-                for short, price in zip(plan.short, self.short_price, strict=True)
-            )
+        # What spares or a short plan left open belongs to it too.
+        need = [count + short for count, short in zip(need, plan.short, strict=True)]
+        limit += sum(
+            short * int(price)
+            for short, price in zip(plan.short, self.short_price, strict=True)
+        )
         need = [min(count, asked) for count, asked in zip(need, self.need, strict=True)]
         return Question(tuple(need), copies, self.short_price, limit, _ROUNDS)
 
-    def _badly_paying(self, plan: Packed, left: Sequence[int], most: int) -> set[int]:
-        """Boards to take out: at random, rather those whose parts pay little of them."""
-        problem = self.yard.problem
-        loss = []
-        for place in left:
-            pattern = plan.patterns[place]
-            made = makes_of(pattern, problem)
-            worth = sum(p * n for p, n in zip(self.prices, made, strict=True))
-            loss.append(1 - worth / max(1, self.yard.price[pattern.bin]))
-        weight = np.exp(2.0 * np.clip(np.array(loss), 0.0, 1.0))
-        high = min(_OUT[1], max(_OUT[0], len(plan.patterns) // _OUT_SHARE))
+    def _badly_paying(self, plan: Packed) -> set[int]:
+        """Places of boards to take out: some of those that lose most, and others at random."""
+        patterns = plan.patterns
+        loss = np.array([self._loss(pattern) for pattern in patterns], float)
+        weight = loss + max(1.0, _OTHERS * float(loss.mean()))
+        high = min(_OUT[1], max(_OUT[0], len(patterns) // _OUT_SHARE))
         # Small ones as often as large ones, on the scale of doubling.
         size = np.exp(self._rng.uniform(np.log(_LEAST_OUT), np.log(high + 1)))
-        count = min(len(left), int(size))
+        count = min(len(patterns), int(size))
         picked = self._rng.choice(
-            len(left), size=count, replace=False, p=weight / weight.sum()
+            len(patterns), size=count, replace=False, p=weight / weight.sum()
         )
-        return {left[int(place)] for place in picked}
+        return {int(place) for place in picked}
+
+    def _loss(self, pattern: Pattern) -> int:
+        """What the board costs more than its parts are worth, or could be worth."""
+        made = makes_of(pattern, self.yard.problem)
+        worth = sum(p * n for p, n in zip(self.prices, made, strict=True))
+        price = self.yard.price[pattern.bin]
+        return max(0, max(price, self._values[pattern.bin]) - int(worth))
 
     def _supply(
         self, freed: Sequence[Pattern], supply: dict[int, int]
