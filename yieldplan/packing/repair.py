@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -22,13 +22,14 @@ from yieldplan.packing.yard import Column, Yard
 _LEAST_OUT = 2
 _OUT = (7, 60)
 """Most boards taken out at once: of a small plan, of a large one."""
-_OTHERS = 0.3
+_OTHERS = 0.1
 """How much more often than not at all a board that loses nothing is taken out, in parts of the mean loss."""
 _OUT_SHARE = 5
 """One in so many of the plan's boards."""
 _IN = (8, 30)
 """Most unused boards offered beside them."""
 _ROUNDS = 5
+_DIVES = 3
 _NOISE = 0.1
 _MOST_COLUMNS = 2500
 _NO_WORK = 1 << 62
@@ -55,9 +56,26 @@ class Neighbourhood:
         """Look for it."""
         budget = Budget(stop, _NO_WORK)
         rng = np.random.default_rng(self.seed)
-        dive = Dive(yard, self.question, self.known, rng, _NOISE)
-        plan = dive.run(budget)
-        return Mended(self, plan.patterns if plan else None, dive.found, budget.done)
+        known = list(self.known)
+        best: Packed | None = None
+        question = self.question
+        for _ in range(_DIVES):
+            dive = Dive(yard, question, known, rng, _NOISE)
+            plan = dive.run(budget)
+            known += dive.found
+            if plan is not None and (cost := self._cost(plan)) < question.limit:
+                best, question = plan, replace(question, limit=cost)
+            if dive.root is None or dive.root.cost >= question.limit:
+                break
+        found = known[len(self.known) :]
+        return Mended(self, best.patterns if best else None, found, budget.done)
+
+    def _cost(self, plan: Packed) -> int:
+        """With what is unmade in it."""
+        return plan.cost + sum(
+            short * int(price)
+            for short, price in zip(plan.short, self.question.short_price, strict=True)
+        )
 
 
 @dataclass(frozen=True)
@@ -184,7 +202,7 @@ class Repair:
         weight = loss + max(1.0, _OTHERS * float(loss.mean()))
         high = min(_OUT[1], max(_OUT[0], len(patterns) // _OUT_SHARE))
         # Small ones as often as large ones, on the scale of doubling.
-        size = np.exp(self._rng.uniform(np.log(_LEAST_OUT), np.log(high + 1)))
+        size = np.exp(self._rng.uniform(np.log(min(5, high)), np.log(high + 6)))
         count = min(len(patterns), int(size))
         picked = self._rng.choice(
             len(patterns), size=count, replace=False, p=weight / weight.sum()
