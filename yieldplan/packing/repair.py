@@ -19,8 +19,8 @@ from yieldplan.packing.pattern import Pattern, makes_of
 from yieldplan.packing.stop import Budget, Stop
 from yieldplan.packing.yard import Column, Yard
 
-_LEAST_OUT = 2
-_OUT = (7, 60)
+_LEAST_OUT = 6
+_OUT = (8, 60)
 """Most boards taken out at once: of a small plan, of a large one."""
 _OTHERS = 0.1
 """How much more often than not at all a board that loses nothing is taken out, in parts of the mean loss."""
@@ -148,7 +148,8 @@ class Repair:
                     (11, self._made),
                 )
             )
-        return chosen
+        # The largest take longest: begun first, they are not waited for.
+        return sorted(chosen, key=lambda place: -len(place.out))
 
     def taken(self, plan: Packed, answers: Sequence[Mended]) -> Packed:
         """The plan with those of them that go together, the best first."""
@@ -200,9 +201,9 @@ class Repair:
         patterns = plan.patterns
         loss = np.array([self._loss(pattern) for pattern in patterns], float)
         weight = loss + max(1.0, _OTHERS * float(loss.mean()))
-        high = min(_OUT[1], max(_OUT[0], len(patterns) // _OUT_SHARE))
+        high = min(_OUT[1], max(_OUT[0], len(patterns) // _OUT_SHARE + _LEAST_OUT))
         # Small ones as often as large ones, on the scale of doubling.
-        size = np.exp(self._rng.uniform(np.log(min(5, high)), np.log(high + 6)))
+        size = np.exp(self._rng.uniform(np.log(_LEAST_OUT), np.log(high)))
         count = min(len(patterns), int(size))
         picked = self._rng.choice(
             len(patterns), size=count, replace=False, p=weight / weight.sum()
@@ -219,7 +220,7 @@ class Repair:
     def _supply(
         self, freed: Sequence[Pattern], supply: dict[int, int]
     ) -> dict[int, int]:
-        """The freed boards (half the time less one), and a few unused ones that pay."""
+        """The freed boards, and a few unused ones that pay."""
         own: dict[int, int] = {}
         for pattern in freed:
             own[pattern.bin] = own.get(pattern.bin, 0) + 1
@@ -227,12 +228,9 @@ class Repair:
         unused = [
             number for number in sorted(supply) if supply[number] and number not in own
         ]
-        if len(own) > 1 and unused and self._rng.random() < 0.5:
-            del copies[sorted(own)[int(self._rng.integers(len(own)))]]
         if unused:
-            high = min(_IN[1], max(_IN[0], len(freed) // 2))
-            count = min(len(unused), int(self._rng.integers(1, high + 1)))
-            weight = np.array([self._pays[number] for number in unused]) ** 8 + 1e-9
+            count = min(len(unused), max(_IN[0], len(freed)))
+            weight = np.array([self._pays[number] for number in unused]) ** 30 + 1e-9
             picked = self._rng.choice(
                 len(unused), size=count, replace=False, p=weight / weight.sum()
             )
