@@ -36,11 +36,13 @@ _IDLE = 40
 _SAMPLE_FROM = 900
 """From so many boards on, prices are sought on a sample of them."""
 _SAMPLE = 250
-_DIVES_UP_TO = 900
+_DIVES_UP_TO = 120
 """Of more boards a dive takes too long: neighbourhoods alone improve the plan."""
 _DEAREST = 10**12
 _NEAR = 1.1
 """Where a plan costs so many times the floor, trying all choices need not wait for a dive."""
+import os
+WSHARE=Fraction(os.environ.get("WS","4/5"))
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -103,7 +105,7 @@ class Search:
         if not state.is_done():
             self._at_the_floor()
         if not state.is_done() and self.num_boards <= _DIVES_UP_TO:
-            self.waves.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
+            self.waves.run(Fraction(2, 5) if self.is_small else WSHARE)
         if not state.is_done() and not self.yard.problem.offcut_percent:
             # Which boards, before how to cut them: their prices alone must decide.
             self._board_sets()
