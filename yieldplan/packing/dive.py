@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from yieldplan.packing.master import Master, Shares, Unsolved
 from yieldplan.packing.packed import Packed, packed
@@ -22,6 +23,10 @@ _NEW_SHARE = 8
 """Of many boards, one in so many is looked at."""
 _AT_ONCE = 24
 """Where nothing is nearly whole, one in so many of the boards to come is taken at once."""
+_TRIED = 7
+"""Patterns tried where it is careful; and most taken at once."""
+_LIKELY = 0.05
+"""Share below which a pattern is not tried."""
 _AGAIN = 2
 """How often prices are asked again where boards held too much of a part."""
 _CHEAPER = 75
@@ -58,6 +63,9 @@ class Dive:
         Patterns known already.
     noise
         How freely it chooses among shares; 0 takes the largest.
+    is_careful
+        Whether to try several patterns and take the one that costs the rest least
+        (strong diving: Sadykov et al., Primal heuristics for branch and price, 2019).
     """
 
     def __init__(
@@ -67,6 +75,8 @@ class Dive:
         columns: Sequence[Column],
         rng: np.random.Generator,
         noise: float,
+        *,
+        is_careful: bool = False,
     ) -> None:
         self.yard = yard
         self.question = question
@@ -75,6 +85,7 @@ class Dive:
         """What the program came to before anything was taken."""
         self._rng = rng
         self._noise = noise
+        self._is_careful = is_careful
         self._left = list(question.need)
         self._supply = dict(question.copies)
         self._chosen: list[Pattern] = []
@@ -221,10 +232,13 @@ class Dive:
         else:
             spread = use * np.exp(self._rng.normal(0.0, self._noise, len(use)))
             at_once = max(1, int(use.sum()) // _AT_ONCE)
-            order = np.argsort(-spread, kind="stable")[:at_once]
-            nearly = [int(place) for place in order if use[place] > 1e-6]
+            order = np.argsort(-spread, kind="stable")
+            most = _TRIED if self._is_careful and at_once == 1 else at_once
+            nearly = [int(place) for place in order[:most] if use[place] > 1e-6]
             if not nearly:
                 return False
+            if most > at_once:
+                nearly = [self._least_costly(nearly, use)]
         taken = False
         for place in nearly:
             column = self._master.columns[place]
@@ -232,6 +246,14 @@ class Dive:
                 if self._supply.get(column.bin, 0) and self._take(column, not taken):
                     taken = True
         return taken
+
+    def _least_costly(self, places: Sequence[int], use: NDArray[np.float64]
+    ) -> int:
+        """The pattern after which the program costs least."""
+        likely = [place for place in places if use[place] >= _LIKELY] or places[:1]
+        if len(likely) == 1:
+            return likely[0]
+        return min(likely, key=lambda place: (self._master.cost_with(place), place))
 
     def _take(self, column: Column, is_first: bool) -> bool:
         pattern, left = cut_to_demand(column.pattern, self._left, self.yard.problem)

@@ -60,11 +60,14 @@ class DiveTask:
         Of its choices.
     is_straight
         Whether the first dive takes the largest share every time.
+    is_careful
+        Whether each choice is tried first.
     """
 
     seed: tuple[int, ...]
     work: int
     is_straight: bool = False
+    is_careful: bool = False
 
     def do(self, yard: Yard, shared: Common, stop: Stop) -> Found:
         """Do it."""
@@ -82,7 +85,9 @@ class DiveTask:
             if noise:
                 is_known = rng.random(len(columns)) < _KNOWN
                 known = [c for c, is_so in zip(columns, is_known, strict=True) if is_so]
-            dive = Dive(yard, question, known, rng, noise)
+            dive = Dive(
+                yard, question, known, rng, noise, is_careful=self.is_careful
+            )
             before = budget.done
             plan = dive.run(budget)
             found += dive.found
@@ -102,6 +107,11 @@ class DiveTask:
 def wave(number: int, work: int) -> list[DiveTask]:
     """The dives of one round."""
     return [
-        DiveTask((7, number, place), work, is_straight=number == place == 0)
+        DiveTask(
+            (7, number, place),
+            work,
+            is_straight=number == place == 0,
+            is_careful=place % 2 == 1,
+        )
         for place in range(AT_ONCE)
     ]

@@ -153,6 +153,23 @@ class Master:
             rents=rents,
         )
 
+    def cost_with(self, place: int) -> float:
+        """What the program would cost if a pattern were cut once as a whole. [money/10,000]
+
+        Raises
+        ------
+        Unsolved
+            See `solve`.
+        """
+        share = self._use[place]
+        share.SetLb(1.0)
+        if not self._is_solved(pywraplp.MPSolverParameters()):
+            share.SetLb(0.0)
+            raise Unsolved("GLOP ended without a solution")
+        cost = self._objective.Value() * MONEY
+        share.SetLb(0.0)
+        return float(cost)
+
     def _is_solved(self, parameters: pywraplp.MPSolverParameters) -> bool:
         return bool(self._solver.Solve(parameters) == pywraplp.Solver.OPTIMAL)
 

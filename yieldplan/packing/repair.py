@@ -59,8 +59,10 @@ class Neighbourhood:
         known = list(self.known)
         best: Packed | None = None
         question = self.question
-        for _ in range(_DIVES):
-            dive = Dive(yard, question, known, rng, _NOISE)
+        for number in range(_DIVES):
+            dive = Dive(
+                yard, question, known, rng, _NOISE, is_careful=number % 2 == 0
+            )
             plan = dive.run(budget)
             known += dive.found
             if plan is not None and (cost := self._cost(plan)) < question.limit:

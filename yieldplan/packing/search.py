@@ -11,7 +11,6 @@ import numpy as np
 from yieldplan.packing.at_the_floor import nearly_lossless
 from yieldplan.packing.board_sets import MOST_BOARDS, BoardSets
 from yieldplan.packing.crew import Crew
-from yieldplan.packing.dives import AT_ONCE
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.generate import Generation
 from yieldplan.packing.known import Known, plan_from
@@ -20,29 +19,23 @@ from yieldplan.packing.make_room import make_room
 from yieldplan.packing.make_whole import make_whole
 from yieldplan.packing.packed import Packed
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.repair import Repair
 from yieldplan.packing.set_floor import set_floor
 from yieldplan.packing.solution import Solution
 from yieldplan.packing.state import State, work_for
 from yieldplan.packing.stop import Budget, Progress, Stop
 from yieldplan.packing.tried import Tried
+from yieldplan.packing.turns import Turns
 from yieldplan.packing.waves import Waves
 from yieldplan.packing.yard import Column, Yard
 
 _POOL = 2500
 """Patterns a dive starts from, at most."""
-_IDLE = 40
-"""Repairs in vain after which the search has found all it will find."""
 _SAMPLE_FROM = 900
 """From so many boards on, prices are sought on a sample of them."""
 _SAMPLE = 250
-_DIVES_UP_TO = 120
-"""Of more boards a dive takes too long: neighbourhoods alone improve the plan."""
 _DEAREST = 10**12
 _NEAR = 1.1
 """Where a plan costs so many times the floor, trying all choices need not wait for a dive."""
-import os
-WSHARE=Fraction(os.environ.get("WS","4/5"))
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -104,13 +97,14 @@ class Search:
             self._set_floor(Fraction(1, 8))
         if not state.is_done():
             self._at_the_floor()
-        if not state.is_done() and self.num_boards <= _DIVES_UP_TO:
-            self.waves.run(Fraction(2, 5) if self.is_small else WSHARE)
+        turns = Turns(self)
+        if not state.is_done():
+            turns.run(Fraction(2, 5) if self.is_small else Fraction(1))
         if not state.is_done() and not self.yard.problem.offcut_percent:
             # Which boards, before how to cut them: their prices alone must decide.
             self._board_sets()
         if not state.is_done():
-            self._repairs()
+            turns.run()
         return state.solution()
 
     # -- stages ----------------------------------------------------------------
@@ -247,26 +241,6 @@ class Search:
                 self.generation.add(column)
         is_through = sets.is_small and not sets.is_open and not self.budget.goes_on
         if is_through and self.budget.ended is None:
-            self.budget.ended = "searched"
-        state.end_stage()
-
-    def _repairs(self) -> None:
-        state = self.state
-        state.begin_stage("repair")
-        repair = Repair(
-            self.yard, state.need, self.short_price, self.generation.prices, self.rng
-        )
-        idle = 0
-        while (idle < _IDLE or self.budget.goes_on) and not state.is_done():
-            places = repair.choose(state.plan, self.pool(), AT_ONCE)
-            answers = self.crew.run(None, places, self.budget.seconds_left)
-            for answer in answers:
-                self.budget.spend(answer.work)
-                for column in answer.columns:
-                    self.generation.add(column)
-            plan = repair.taken(state.plan, answers)
-            idle = 0 if state.take(plan) else idle + len(places)
-        if idle >= _IDLE and self.budget.ended is None:
             self.budget.ended = "searched"
         state.end_stage()
 

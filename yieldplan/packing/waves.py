@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from yieldplan.packing.best_of_known import BestOfKnown
@@ -14,8 +13,6 @@ from yieldplan.packing.yard import Column
 if TYPE_CHECKING:
     from yieldplan.packing.search import Search
 
-_IDLE = 40
-"""Dives in vain after which the search has found all that dives will find."""
 _LEAST, _MOST = 100_000, 1_500_000
 """Work of one task."""
 
@@ -25,26 +22,20 @@ class Waves:
 
     def __init__(self, search: Search) -> None:
         self._search = search
+        self.number = 0
+        """Of the next wave."""
 
-    def run(self, share: Fraction) -> None:
-        """Wave after wave, until many were in vain.
+    @property
+    def are_long(self) -> bool:
+        """Whether the last wave was as long as any."""
+        return _LEAST << (self.number - 1) >= _MOST
 
-        Parameters
-        ----------
-        share
-            Of the work that is left.
-        """
-        state, budget = self._search.state, self._search.budget
-        share = budget.used + share * (1 - budget.used)
-        state.begin_stage("dive")
-        idle = number = 0
-        while idle < _IDLE and not state.is_done() and not budget.is_over(share):
-            most = min(_MOST, _LEAST << number)
-            is_better = self.one(number, state.plan.cost, most)
-            # The first waves are short, to be through early where it is easy.
-            idle = 0 if is_better else idle + AT_ONCE * (most == _MOST)
-            number += 1
-        state.end_stage()
+    def next(self) -> bool:
+        """One wave more; whether it found a better plan."""
+        number, self.number = self.number, self.number + 1
+        # The first waves are short, to be through early where it is easy.
+        most = min(_MOST, _LEAST << number)
+        return self.one(number, self._search.state.plan.cost, most)
 
     def one(self, number: int, limit: int, most: int) -> bool:
         """One wave; whether it found a better plan.
