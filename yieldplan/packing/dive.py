@@ -247,8 +247,7 @@ class Dive:
                     taken = True
         return taken
 
-    def _least_costly(self, places: Sequence[int], use: NDArray[np.float64]
-    ) -> int:
+    def _least_costly(self, places: Sequence[int], use: NDArray[np.float64]) -> int:
         """The pattern after which the program costs least."""
         likely = [place for place in places if use[place] >= _LIKELY] or places[:1]
         if len(likely) == 1:

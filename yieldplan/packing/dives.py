@@ -85,9 +85,7 @@ class DiveTask:
             if noise:
                 is_known = rng.random(len(columns)) < _KNOWN
                 known = [c for c, is_so in zip(columns, is_known, strict=True) if is_so]
-            dive = Dive(
-                yard, question, known, rng, noise, is_careful=self.is_careful
-            )
+            dive = Dive(yard, question, known, rng, noise, is_careful=self.is_careful)
             before = budget.done
             plan = dive.run(budget)
             found += dive.found

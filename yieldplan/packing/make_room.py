@@ -57,9 +57,7 @@ def make_room(
     return plan
 
 
-def _to_free(
-    yard: Yard, plan: Packed, prices: Sequence[int], at_most: int
-) -> set[int]:
+def _to_free(yard: Yard, plan: Packed, prices: Sequence[int], at_most: int) -> set[int]:
     """Places of patterns whose board could hold what is unmade; first those that pay least."""
     missing = [
         number

@@ -60,9 +60,7 @@ class Neighbourhood:
         best: Packed | None = None
         question = self.question
         for number in range(_DIVES):
-            dive = Dive(
-                yard, question, known, rng, _NOISE, is_careful=number % 2 == 0
-            )
+            dive = Dive(yard, question, known, rng, _NOISE, is_careful=number % 2 == 0)
             plan = dive.run(budget)
             known += dive.found
             if plan is not None and (cost := self._cost(plan)) < question.limit:

@@ -53,9 +53,7 @@ class Turns:
 
     @property
     def _is_through(self) -> bool:
-        dives = (
-            self._idle_dives >= _IDLE or self._search.num_boards > _DIVES_UP_TO
-        )
+        dives = self._idle_dives >= _IDLE or self._search.num_boards > _DIVES_UP_TO
         return dives and self._idle_repairs >= _IDLE
 
     def _dive(self) -> None:
