@@ -22,8 +22,9 @@ from yieldplan.packing.yard import Column, Yard
 
 _FEW = 6
 """Of so few boards that pay, every saw's best pattern is taken: more for one asking."""
-_SMOOTH = 0.4
-"""How much of the best prices so far stays in the prices asked next."""
+_SMOOTH, _SMOOTHER = 0.4, 0.85
+"""How much of the best prices so far stays in the prices asked next; more of it where a round
+brings few patterns (one kind of sheet) or the program takes longest (a sample of many boards)."""
 _CLOSED = 0.0005
 """Share of the program's cost at which the floor counts as reached."""
 _SOFT = 4
@@ -107,7 +108,8 @@ class Generation:
         hear
             Told each better floor. [money/10,000]
         """
-        smooth = _SMOOTH
+        is_few = len(self._bins) <= _FEW
+        smoothing = smooth = _SMOOTHER if is_few or self._is_sample else _SMOOTH
         centre, highest = self._middle()
         while not budget.is_over(share):
             before = self.yard.pricing.work
@@ -136,7 +138,7 @@ class Generation:
                 if not self._is_harder(shares):
                     break
                 added = 1
-            smooth = _SMOOTH if added else 0.0
+            smooth = smoothing if added else 0.0
         if self.shares is not None:
             with suppress(Unsolved):
                 self.shares = self._master.solve()
