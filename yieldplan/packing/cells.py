@@ -150,9 +150,10 @@ def blocks_met(
     ]
 
 
-def face_up(item: Item, blocks: list[CellBlock]) -> str | None:
-    """The face that may show, "A" before "B"; None when neither may."""
-    for face, (on_a, on_b) in zip("AB", item.layers, strict=True):
-        if not any(block.on_a & on_a or block.on_b & on_b for block in blocks):
-            return face
-    return None
+def faces_up(item: Item, blocks: list[CellBlock]) -> str:
+    """The faces that may show, "A" before "B": "AB", "A", "B" or none."""
+    return "".join(
+        face
+        for face, (on_a, on_b) in zip("AB", item.layers, strict=True)
+        if not any(block.on_a & on_a or block.on_b & on_b for block in blocks)
+    )

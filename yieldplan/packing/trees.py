@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from yieldplan.model.plan import Box, Node
-from yieldplan.packing.cells import Grid, blocks_met, face_up, grid_of, size_of
+from yieldplan.packing.cells import Grid, blocks_met, faces_up, grid_of, size_of
 from yieldplan.packing.lay import Stretch, lay
 from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Problem
@@ -73,20 +73,8 @@ class _Tree:
 
     def _blank(self, box: Box, section: Section, strip: Strip, cut: Cut) -> Node:
         item = self.problem.items[cut.item]
-        is_ripped_first = self.pattern.breakdown == "R"
-        room = (
-            self.rooms.whole()
-            if is_ripped_first
-            else self.rooms.section(section.i, section.j)
-        )
-        is_alone = is_ripped_first or cut.across is not None
-        i, j = (cut.i, cut.j) if is_alone else (section.i, section.j)
+        face = self._face_up(section, strip, cut)
         low, high = cut.across or (strip.u, strip.v)
-        met = blocks_met(self.grid, i, j, low, high, room.down)
-        up = face_up(item, met)
-        if up is None:
-            raise ValueError(f"{item.name} lies on a mark it may not bear")
-        face: Literal["A", "B"] = "A" if up == "A" else "B"
 
         def leaf(part: Box) -> Node:
             return Node(id="", box=part, blank=item.name, face_up=face)
@@ -103,6 +91,37 @@ class _Tree:
             return lay(box, "rip", row, self.problem.kerf)
         return leaf(box)
 
+    def _face_up(self, section: Section, strip: Strip, cut: Cut) -> Literal["A", "B"]:
+        """The face that may show, "A" before "B"; of a set in steps, of all its steps."""
+        steps = next((row for row in self.problem.sets if cut.item in row), None)
+        alike = [(section, strip, cut)]
+        if steps is not None:
+            sections = self.pattern.sections
+            begin = sections.index(section) - steps.index(cut.item)
+            alike = [
+                (step, *_only(step)) for step in sections[begin : begin + len(steps)]
+            ]
+        for face in ("A", "B"):
+            if all(face in self._faces(*each) for each in alike):
+                return "A" if face == "A" else "B"
+        name = self.problem.items[cut.item].name
+        raise ValueError(f"{name} lies on a mark it may not bear")
+
+    def _faces(self, section: Section, strip: Strip, cut: Cut) -> str:
+        """The faces of the board that may show of a blank here."""
+        is_ripped_first = self.pattern.breakdown == "R"
+        room = (
+            self.rooms.whole()
+            if is_ripped_first
+            else self.rooms.section(section.i, section.j)
+        )
+        is_alone = is_ripped_first or cut.across is not None
+        i, j = (cut.i, cut.j) if is_alone else (section.i, section.j)
+        met = blocks_met(
+            self.grid, i, j, *(cut.across or (strip.u, strip.v)), room.down
+        )
+        return faces_up(self.problem.items[cut.item], met)
+
     def _wood_from(self, mark: int) -> int:
         """Where the wood right of a mark begins: behind the blade. [ticks]"""
         return self._wood_to(mark) + self.problem.kerf
@@ -115,6 +134,13 @@ class _Tree:
 
     def _strip_to(self, cell: int) -> int:
         return self._strip_from(cell) - self.problem.kerf
+
+
+def _only(step: Section) -> tuple[Strip, Cut]:
+    """The one strip and the one cut of a section that is a step of a set."""
+    (strip,) = step.strips
+    (cut,) = strip.cuts
+    return strip, cut
 
 
 def area_left(nodes: Sequence[Node]) -> int:
