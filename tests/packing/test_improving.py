@@ -10,6 +10,7 @@ import pytest
 
 from tests.benchmarks.generator import FILLS, SIZES, draw
 from tests.packing.plates import make_problem
+from yieldplan.packing import solve
 from yieldplan.packing.dive import Dive, Question
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.make_room import make_room
@@ -44,6 +45,20 @@ def test_where_there_is_no_room_the_plan_is_no_worse() -> None:
     found = make_room(yard, need, plan, prices)
     assert not found.is_whole
     assert found.key <= plan.key
+
+
+def test_wood_is_enough_though_a_pair_that_nobody_needs_pays_more() -> None:
+    """One part is asked for: the pair would make two, and so may not be cut at all."""
+    plain = make_problem((12, 6), [(9, 5), (3, 2)], [1, 0], "R", copies=1, kerf=1)
+    single, small = plain.items
+    problem = replace(
+        plain,
+        demands=plain.demands[:1],
+        items=(single, replace(small, name="pair", makes={0: 2})),
+    )
+    solution = solve(problem, Stop(), lambda _: None)
+    assert not any(solution.short)
+    assert [cut.item for cut in solution.patterns[0].cuts()] == [0]
 
 
 @pytest.fixture(scope="module")

@@ -45,6 +45,10 @@ class Choices:
         """Only what costs less is of use."""
         self.open &= self.cost < cost
 
+    def only_all(self) -> None:
+        """Only the choice of all boards is of use."""
+        self.open[:-1] = False
+
     def rule_out(self, worths: Sequence[int], needed: int) -> int:
         """Close the choices that are worth too little together; how many they were.
 

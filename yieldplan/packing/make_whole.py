@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from yieldplan.packing.least_missing import least_missing
 from yieldplan.packing.packed import packed
+from yieldplan.packing.tried import Tried
 
 if TYPE_CHECKING:
     from yieldplan.packing.search import Search
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
 _WAVES = (100_000, 400_000, 1_500_000, 1_500_000)
 """Most work of a task in each wave of dives for a whole plan, before wood counts as too little."""
 _NO_LIMIT = 1 << 62
+_BY_TRYING = Fraction(1, 2)
+"""Share of the work left in which all that few boards can make is tried."""
 
 
 def make_whole(search: Search) -> None:
@@ -26,6 +29,8 @@ def make_whole(search: Search) -> None:
             if state.plan.is_whole or budget.is_over(Fraction(3, 5)):
                 break
             search.waves.one(number, _NO_LIMIT, most)
+            if not number and not state.plan.is_whole:
+                _try_all(search)
     if state.plan.is_whole:
         return
     yard = search.yard
@@ -51,3 +56,21 @@ def make_whole(search: Search) -> None:
     state.plan = packed(state.plan.patterns, state.need, yard)
     state.end_stage()
     search.price()
+
+
+def _try_all(search: Search) -> None:
+    """Where boards are few, settle whether all of them together make everything."""
+    state, budget = search.state, search.budget
+    if search.is_wider:
+        return
+    tried = Tried(
+        search.yard,
+        state.need,
+        state.plan,
+        state.floor,
+        search.generation.columns,
+        takes_all=True,
+    )
+    share = budget.used + _BY_TRYING * (1 - budget.used)
+    while tried.is_open and not state.plan.is_whole and not budget.is_over(share):
+        state.take(tried.step(state.plan, budget, share))

@@ -98,8 +98,10 @@ class _Tree:
         if steps is not None:
             sections = self.pattern.sections
             begin = sections.index(section) - steps.index(cut.item)
+            row = sections[begin : begin + len(steps)]
             alike = [
-                (step, *_only(step)) for step in sections[begin : begin + len(steps)]
+                (each, *_step_in(each, number))
+                for each, number in zip(row, steps, strict=True)
             ]
         for face in ("A", "B"):
             if all(face in self._faces(*each) for each in alike):
@@ -136,11 +138,14 @@ class _Tree:
         return self._strip_from(cell) - self.problem.kerf
 
 
-def _only(step: Section) -> tuple[Strip, Cut]:
-    """The one strip and the one cut of a section that is a step of a set."""
-    (strip,) = step.strips
-    (cut,) = strip.cuts
-    return strip, cut
+def _step_in(section: Section, item: int) -> tuple[Strip, Cut]:
+    """A step of a set in its section, where other parts may lie beside it."""
+    return next(
+        (strip, cut)
+        for strip in section.strips
+        for cut in strip.cuts
+        if cut.item == item
+    )
 
 
 def area_left(nodes: Sequence[Node]) -> int:

@@ -11,6 +11,7 @@ there is, one that does not takes every part of it with it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 import numpy as np
@@ -23,6 +24,7 @@ from yieldplan.packing.crossings import Ints
 from yieldplan.packing.first_plan import all_copies
 from yieldplan.packing.join import Side, joined
 from yieldplan.packing.packed import Packed, packed
+from yieldplan.packing.problem import Problem
 from yieldplan.packing.proofs import TriedProof
 from yieldplan.packing.stop import Budget
 from yieldplan.packing.tried_rows import TriedRows
@@ -40,6 +42,12 @@ _ROWS_AT_ONCE = 6
 class Tried:
     """The search for a cheaper plan among all choices of boards, and its proof.
 
+    Parameters
+    ----------
+    takes_all
+        Whether to try one choice only, that of all boards: whether there is wood enough
+        at all. Then the plan need not be whole.
+
     Attributes
     ----------
     given_up
@@ -53,6 +61,8 @@ class Tried:
         plan: Packed,
         certificate: Certificate,
         columns: Sequence[Column],
+        *,
+        takes_all: bool = False,
     ) -> None:
         self.yard = yard
         self.need = tuple(need)
@@ -61,18 +71,23 @@ class Tried:
         bins = [number for number, n in sorted(copies.items()) for _ in range(n)]
         if yard.problem.offcut_percent:
             self.given_up = "offcuts count"
-        elif not plan.is_whole or not any(need):
+        elif not (plan.is_whole or takes_all) or not any(need):
             self.given_up = "parts are missing"
         elif len(bins) > MOST_COPIES:
             self.given_up = "too many boards"
         if self.given_up:
             return
         self._certificate = certificate
-        self._ways_of = WaysOf(yard.problem, need)
+        problem = _without_useless(yard.problem, need) if takes_all else yard.problem
+        self._ways_of = WaysOf(problem, need)
         self.counts = self._ways_of.counts
         self._choices = Choices(bins, [yard.price[number] for number in bins])
         self._rows = TriedRows(yard, need, self._choices, columns)
+        self._takes_all = takes_all
         self._cost = plan.cost
+        if takes_all:
+            self._cost = 1 + int(self._choices.cost[-1])
+            self._choices.only_all()
         # The small ones first: what they lose leaves less for the large ones to lose.
         self._to_look_at = sorted(
             copies, key=lambda n: (-self._size(n), -n), reverse=False
@@ -107,7 +122,8 @@ class Tried:
         """
         if self.given_up:
             return plan
-        self._cost = min(self._cost, plan.cost)
+        if not self._takes_all:
+            self._cost = min(self._cost, plan.cost)
         self._choices.below(self._cost)
         if not self.is_open:
             return plan
@@ -180,7 +196,7 @@ class Tried:
             if (pattern := self.ways[number].pattern(place)) is not None
         ]
         better = packed(patterns, self.need, self.yard)
-        if not better.is_whole or better.cost >= plan.cost:
+        if better.key >= plan.key or not better.is_whole:
             # It makes too much of a part, which a plan may not.
             self.given_up = "a choice makes enough, but not exactly"
             return plan
@@ -216,3 +232,18 @@ class Tried:
             richness.append((have / max(1, self._needed(prices)), number))
         chosen = [number for _, number in sorted(richness)[:_ROWS_AT_ONCE]]
         return np.array([vectors[number] for number in chosen], np.int64)
+
+
+def _without_useless(problem: Problem, need: Sequence[int]) -> Problem:
+    """The problem without items that always make more of a part than is needed.
+
+    Only where a plan is sought: whoever checks a proof counts such an item as enough.
+    """
+    useful = frozenset(
+        number
+        for number, item in enumerate(problem.items)
+        if item.may_spare
+        or all(need[demand] >= count for demand, count in item.makes.items())
+    )
+    bins = tuple(replace(piece, holds=piece.holds & useful) for piece in problem.bins)
+    return replace(problem, bins=bins)
