@@ -83,7 +83,7 @@ def a_repair(yard: Yard, plan: Packed) -> Repair:
 @pytest.fixture(scope="module")
 def answers(yard: Yard, plan: Packed) -> list[Mended]:
     """What comes of some neighbourhoods that share boards."""
-    places = a_repair(yard, plan).choose(plan, [], 6)
+    places = a_repair(yard, plan).choose(plan, [], 6, 10**9)
     assert len(places) == 6
     return [place.do(yard, None, Stop()) for place in places]
 

@@ -24,7 +24,7 @@ _NEW_SHARE = 8
 _AT_ONCE = 24
 """Where nothing is nearly whole, one in so many of the boards to come is taken at once."""
 _TRIED = 7
-"""Patterns tried where it is careful; and most taken at once."""
+"""Patterns tried where it is careful."""
 _LIKELY = 0.05
 """Share below which a pattern is not tried."""
 _AGAIN = 2
@@ -112,7 +112,7 @@ class Dive:
         return True
 
     def run(self, budget: Budget) -> Packed | None:
-        """The best plan met on the way down; None when none was below the limit.
+        """The best plan met on the way down; None when there is none, or hope of one below the limit.
 
         A plan that leaves something unmade is given only where the program itself
         prefers that (`short_price`) or no board is left.
@@ -137,7 +137,7 @@ class Dive:
                 self.root = shares
             if self._is_hopeless(shares):
                 return self._best
-            if not self._fix(shares):
+            if not self._fix(shares, budget):
                 break
             self._master.set_left(self._left)
         if self._cost < self.question.limit:
@@ -221,8 +221,12 @@ class Dive:
                 added += 1
         return added, over, sorted(order[: 2 * most])
 
-    def _fix(self, shares: Shares) -> bool:
-        """Take the patterns that are nearly whole, or else one; whether any was taken."""
+    def _fix(self, shares: Shares, budget: Budget) -> bool:
+        """Take the patterns that are nearly whole, or else one; False where there are none.
+
+        A pattern can be good for nothing though the program takes it: its parts make
+        more than is left. The program then goes on without it.
+        """
         if not shares.use:
             return False
         use = np.array(shares.use)
@@ -238,26 +242,32 @@ class Dive:
             if not nearly:
                 return False
             if most > at_once:
-                nearly = [self._least_costly(nearly, use)]
+                nearly = [self._least_costly(nearly, use, budget)]
         taken = False
         for place in nearly:
             column = self._master.columns[place]
             for _ in range(max(1, int(use[place] + 1 - _NEARLY))):
                 if self._supply.get(column.bin, 0) and self._take(column, not taken):
                     taken = True
-        return taken
+        if not taken:
+            for place in nearly:
+                self._master.leave_out(place)
+        return True
 
-    def _least_costly(self, places: Sequence[int], use: NDArray[np.float64]) -> int:
+    def _least_costly(
+        self, places: Sequence[int], use: NDArray[np.float64], budget: Budget
+    ) -> int:
         """The pattern after which the program costs least."""
         likely = [place for place in places if use[place] >= _LIKELY] or places[:1]
         if len(likely) == 1:
             return likely[0]
+        budget.spend(self._master.work * len(likely))
         return min(likely, key=lambda place: (self._master.cost_with(place), place))
 
     def _take(self, column: Column, is_first: bool) -> bool:
         pattern, left = cut_to_demand(column.pattern, self._left, self.yard.problem)
         made = makes_of(pattern, self.yard.problem)
-        # Behind another one taken now it must still be worth most of its wood.
+        # Behind another one taken now it must still make most of its parts.
         if not is_first and 10 * sum(made) < 9 * sum(column.makes):
             return False
         if not any(made):

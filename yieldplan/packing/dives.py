@@ -19,7 +19,8 @@ NOISE = 0.3
 _KNOWN = 0.6
 """Share of the known patterns a dive begins with, drawn anew each time: with all of them
 the first steps would always be the same."""
-_MOST_COLUMNS = 4000
+_MOST_FOUND = 1500
+"""Of the patterns met in a task, the last so many are offered to its next dive."""
 _NO_LIMIT = 1 << 62
 
 
@@ -89,7 +90,7 @@ class DiveTask:
             before = budget.done
             plan = dive.run(budget)
             found += dive.found
-            columns = (columns + dive.found)[-_MOST_COLUMNS:]
+            columns = [*shared.columns, *found[-_MOST_FOUND:]]
             if plan is not None and (best is None or plan.key < best.key):
                 best = plan
                 limit = min(limit, plan.cost) if plan.is_whole else limit

@@ -64,7 +64,7 @@ def least_missing(
     for _ in range(_REPAIRS):
         if budget.is_over(Fraction(7, 10)) or best.is_whole or not best.patterns:
             break
-        (place,) = repair.choose(best, generation.columns, 1)
+        (place,) = repair.choose(best, generation.columns, 1, _NO_LIMIT)
         mended = place.do(yard, None, budget.stop)
         budget.spend(mended.work)
         best = repair.taken(best, [mended])

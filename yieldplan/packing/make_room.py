@@ -6,7 +6,7 @@ wide enough taken by parts that could lie elsewhere.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.packed import Packed, packed
@@ -16,12 +16,18 @@ from yieldplan.packing.yard import Yard
 _TRIES = 6
 _BOARDS = 3
 """Boards planned anew for each part left unmade, at first."""
+_FEW = 10
+"""Where more than one in so many parts is unmade, it is not room that is wanted but wood."""
 _HARDER = 3
 """By how much a part that was left unmade is worth more the next time."""
 
 
 def make_room(
-    yard: Yard, need: Sequence[int], plan: Packed, prices: Sequence[int]
+    yard: Yard,
+    need: Sequence[int],
+    plan: Packed,
+    prices: Sequence[int],
+    is_over: Callable[[], bool] = lambda: False,
 ) -> Packed:
     """The plan with more of what it left unmade, where room was found; else as it was.
 
@@ -29,11 +35,13 @@ def make_room(
     ----------
     prices
         What each demand is worth.
+    is_over
+        Whether to stop now.
     """
     now = list(prices)
     boards = _BOARDS
     for _ in range(_TRIES):
-        if plan.is_whole:
+        if plan.is_whole or is_over() or _FEW * sum(plan.short) > sum(need) + _FEW:
             break
         now = [
             _HARDER * max(1, price) if short else price

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from yieldplan.packing.bound import Certificate
 from yieldplan.packing.least_missing import least_missing
 from yieldplan.packing.packed import packed
 from yieldplan.packing.tried import Tried
@@ -55,6 +56,8 @@ def make_whole(search: Search) -> None:
     state.need = made
     state.plan = packed(state.plan.patterns, state.need, yard)
     state.end_stage()
+    # The floor so far was that of making more.
+    state.floor = Certificate((0,) * len(made), 0, 0)
     search.price()
 
 

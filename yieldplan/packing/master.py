@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -154,21 +155,17 @@ class Master:
         )
 
     def cost_with(self, place: int) -> float:
-        """What the program would cost if a pattern were cut once as a whole. [money/10,000]
-
-        Raises
-        ------
-        Unsolved
-            See `solve`.
-        """
+        """What the program would cost if a pattern were cut once as a whole; infinite where it is not solved. [money/10,000]"""
         share = self._use[place]
         share.SetLb(1.0)
-        if not self._is_solved(pywraplp.MPSolverParameters()):
-            share.SetLb(0.0)
-            raise Unsolved("GLOP ended without a solution")
-        cost = self._objective.Value() * MONEY
+        is_solved = self._is_solved(pywraplp.MPSolverParameters())
+        cost = float(self._objective.Value() * MONEY) if is_solved else math.inf
         share.SetLb(0.0)
-        return float(cost)
+        return cost
+
+    def leave_out(self, place: int) -> None:
+        """Do without a pattern from now on."""
+        self._use[place].SetUb(0.0)
 
     def _is_solved(self, parameters: pywraplp.MPSolverParameters) -> bool:
         return bool(self._solver.Solve(parameters) == pywraplp.Solver.OPTIMAL)

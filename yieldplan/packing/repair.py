@@ -23,16 +23,15 @@ _LEAST_OUT = 6
 _OUT = (8, 60)
 """Most boards taken out at once: of a small plan, of a large one."""
 _OTHERS = 0.1
-"""How much more often than not at all a board that loses nothing is taken out, in parts of the mean loss."""
+"""Weight of a board that loses nothing, in parts of the mean loss."""
 _OUT_SHARE = 5
 """One in so many of the plan's boards."""
-_IN = (8, 30)
-"""Most unused boards offered beside them."""
+_IN = 8
+"""Unused boards offered beside them, at least; else as many as are taken out."""
 _ROUNDS = 5
 _DIVES = 3
 _NOISE = 0.1
 _MOST_COLUMNS = 2500
-_NO_WORK = 1 << 62
 
 
 @dataclass(frozen=True)
@@ -45,16 +44,19 @@ class Neighbourhood:
         Places of the patterns in the plan.
     known
         Patterns to begin with.
+    work
+        At most.
     """
 
     out: tuple[int, ...]
     question: Question
     known: tuple[Column, ...]
     seed: tuple[int, ...]
+    work: int
 
     def do(self, yard: Yard, shared: None, stop: Stop) -> Mended:
         """Look for it."""
-        budget = Budget(stop, _NO_WORK)
+        budget = Budget(stop, self.work)
         rng = np.random.default_rng(self.seed)
         known = list(self.known)
         best: Packed | None = None
@@ -68,7 +70,13 @@ class Neighbourhood:
             if dive.root is None or dive.root.cost >= question.limit:
                 break
         found = known[len(self.known) :]
-        return Mended(self, best.patterns if best else None, found, budget.done)
+        return Mended(
+            self.out,
+            self.question.limit,
+            best.patterns if best else None,
+            found,
+            budget.done,
+        )
 
     def _cost(self, plan: Packed) -> int:
         """With what is unmade in it."""
@@ -80,9 +88,18 @@ class Neighbourhood:
 
 @dataclass(frozen=True)
 class Mended:
-    """What came of a neighbourhood: patterns instead of the old ones, if cheaper."""
+    """What came of a neighbourhood: patterns instead of the old ones, if cheaper.
 
-    place: Neighbourhood
+    Parameters
+    ----------
+    out
+        Places of the old ones in the plan.
+    limit
+        What those cost. [money/10,000]
+    """
+
+    out: tuple[int, ...]
+    limit: int
     patterns: tuple[Pattern, ...] | None
     columns: list[Column]
     work: int
@@ -90,9 +107,9 @@ class Mended:
     def key(self, yard: Yard) -> tuple[int, tuple[int, ...]]:
         """Less is better: what it costs more than what it stands for."""
         if self.patterns is None:
-            return (0, self.place.out)
+            return (0, self.out)
         cost = sum(yard.cost(pattern) for pattern in self.patterns)
-        return (cost - self.place.question.limit, self.place.out)
+        return (cost - self.limit, self.out)
 
 
 class Repair:
@@ -125,9 +142,15 @@ class Repair:
         }
 
     def choose(
-        self, plan: Packed, columns: Sequence[Column], most: int
+        self, plan: Packed, columns: Sequence[Column], most: int, work: int
     ) -> list[Neighbourhood]:
-        """So many neighbourhoods; they may share boards."""
+        """So many neighbourhoods; they may share boards.
+
+        Parameters
+        ----------
+        work
+            For each of them, at most.
+        """
         supply = all_copies(self.yard)
         for pattern in plan.patterns:
             supply[pattern.bin] -= 1
@@ -144,8 +167,9 @@ class Repair:
                 Neighbourhood(
                     tuple(sorted(out)),
                     question,
-                    tuple(known[-_MOST_COLUMNS:]),
+                    tuple(known[:_MOST_COLUMNS]),
                     (11, self._made),
+                    work,
                 )
             )
         # The largest take longest: begun first, they are not waited for.
@@ -157,8 +181,8 @@ class Repair:
         gone: set[int] = set()
         more: list[Pattern] = []
         for answer in sorted(answers, key=lambda answer: answer.key(self.yard)):
-            out = gone | set(answer.place.out)
-            if answer.patterns is None or gone & set(answer.place.out):
+            out = gone | set(answer.out)
+            if answer.patterns is None or gone & set(answer.out):
                 continue
             patterns = [p for place, p in enumerate(plan.patterns) if place not in out]
             patterns += [*more, *answer.patterns]
@@ -182,18 +206,17 @@ class Repair:
         freed: Sequence[Pattern],
         copies: dict[int, int],
     ) -> Question:
-        need = [0] * len(self.need)
-        for pattern in freed:
+        kept = Counter(pattern for pattern in plan.patterns)
+        kept.subtract(freed)
+        need = list(self.need)
+        for pattern, times in kept.items():
             for demand, count in enumerate(makes_of(pattern, self.yard.problem)):
-                need[demand] += count
-        limit = sum(self.yard.cost(pattern) for pattern in freed)
-        # What spares or a short plan left open belongs to it too.
-        need = [count + short for count, short in zip(need, plan.short, strict=True)]
-        limit += sum(
+                need[demand] = max(0, need[demand] - times * count)
+        # What the plan left unmade, it pays for until now.
+        limit = sum(self.yard.cost(pattern) for pattern in freed) + sum(
             short * int(price)
             for short, price in zip(plan.short, self.short_price, strict=True)
         )
-        need = [min(count, asked) for count, asked in zip(need, self.need, strict=True)]
         return Question(tuple(need), copies, self.short_price, limit, _ROUNDS)
 
     def _badly_paying(self, plan: Packed) -> set[int]:
@@ -225,16 +248,14 @@ class Repair:
         for pattern in freed:
             own[pattern.bin] = own.get(pattern.bin, 0) + 1
         copies = dict(sorted(own.items()))
-        unused = [
-            number for number in sorted(supply) if supply[number] and number not in own
-        ]
+        unused = [number for number in sorted(supply) if supply[number]]
         if unused:
-            count = min(len(unused), max(_IN[0], len(freed)))
+            count = min(len(unused), max(_IN, len(freed)))
             weight = np.array([self._pays[number] for number in unused]) ** 30 + 1e-9
             picked = self._rng.choice(
                 len(unused), size=count, replace=False, p=weight / weight.sum()
             )
             for place in picked:
                 number = unused[int(place)]
-                copies[number] = supply[number]
+                copies[number] = own.get(number, 0) + min(supply[number], len(freed))
         return dict(sorted(copies.items()))

@@ -1,4 +1,4 @@
-"""The search, stage by stage: a plan at once, prices and floor, dives, board sets, repairs."""
+"""The search, stage by stage: a plan at once, prices and floor, then dives and repairs by turns."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ _SAMPLE_FROM = 900
 _SAMPLE = 250
 _DEAREST = 10**12
 _NEAR = 1.1
-"""Where a plan costs so many times the floor, trying all choices need not wait for a dive."""
+"""Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -98,13 +98,15 @@ class Search:
         if not state.is_done():
             self._at_the_floor()
         turns = Turns(self)
+        # Which boards, before how to cut them: their prices alone must decide.
+        is_few = self.is_small or len(state.plan.patterns) < MOST_BOARDS
+        if is_few and not self.yard.problem.offcut_percent:
+            if not state.is_done():
+                turns.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
+            if not state.is_done():
+                self._board_sets()
         if not state.is_done():
-            turns.run(Fraction(2, 5) if self.is_small else Fraction(1))
-        if not state.is_done() and not self.yard.problem.offcut_percent:
-            # Which boards, before how to cut them: their prices alone must decide.
-            self._board_sets()
-        if not state.is_done():
-            turns.run()
+            turns.run(is_last=True)
         return state.solution()
 
     # -- stages ----------------------------------------------------------------
@@ -152,7 +154,7 @@ class Search:
         before = self.yard.pricing.work
         need = self.state.need
         plan = first_plan(self.yard, need, prices, in_a_hurry=in_a_hurry)
-        plan = make_room(self.yard, need, plan, prices)
+        plan = make_room(self.yard, need, plan, prices, self.budget.is_over)
         self.budget.spend(self.yard.pricing.work - before)
         return plan
 

@@ -99,7 +99,8 @@ class State:
         self.stage = name
 
     def end_stage(self) -> None:
-        """Remember what it came to."""
+        """Remember what it came to; of a stage gone through by turns, the last time."""
+        self.stages = [stage for stage in self.stages if stage.name != self.stage]
         self.stages.append(
             Stage(name=self.stage, cost=self.plan.cost, bound=self.floor.value)
         )

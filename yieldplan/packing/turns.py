@@ -15,6 +15,8 @@ _IDLE = 40
 """Dives, and repairs, in vain after which the search has found all it will find."""
 _DIVES_UP_TO = 120
 """Of more boards a dive takes too long: repairs alone improve the plan."""
+_LEAST, _MOST = 500_000, 20_000_000
+"""Most work of a repair: small where little work is allowed."""
 
 
 class Turns:
@@ -22,45 +24,56 @@ class Turns:
 
     def __init__(self, search: Search) -> None:
         self._search = search
+        self._may_dive = search.num_boards <= _DIVES_UP_TO
         self._idle_dives = self._idle_repairs = 0
         self._work_of_dives = self._work_of_repairs = 0
         self._repair: Repair | None = None
 
-    def run(self, share: Fraction = Fraction(1)) -> None:
+    def run(self, share: Fraction = Fraction(1), *, is_last: bool = False) -> None:
         """Turn after turn, until many were in vain.
 
         Parameters
         ----------
         share
             Of the work that is left.
+        is_last
+            Whether nothing else is to be tried after it.
         """
-        search = self._search
-        state, budget = search.state, search.budget
+        state, budget = self._search.state, self._search.budget
         share = budget.used + share * (1 - budget.used)
-        state.begin_stage("dive")
+        is_dive = self._may_dive
+        state.begin_stage("dive" if is_dive else "repair")
         while not state.is_done() and not budget.is_over(share):
-            if not budget.goes_on and self._is_through:
-                budget.ended = "searched"
+            dives, repairs = self._may_go_on
+            if not dives and not repairs:
+                if is_last:
+                    budget.ended = "searched"
                 break
-            may_dive = search.num_boards <= _DIVES_UP_TO
-            if may_dive and self._work_of_dives <= self._work_of_repairs:
-                state.begin_stage("dive")
+            is_turn = self._work_of_dives <= self._work_of_repairs
+            if is_dive != (dives and (is_turn or not repairs)):
+                is_dive = not is_dive
+                state.end_stage()
+                state.begin_stage("dive" if is_dive else "repair")
+            if is_dive:
                 self._dive()
             else:
-                state.begin_stage("repair")
                 self._mend()
         state.end_stage()
 
     @property
-    def _is_through(self) -> bool:
-        dives = self._idle_dives >= _IDLE or self._search.num_boards > _DIVES_UP_TO
-        return dives and self._idle_repairs >= _IDLE
+    def _may_go_on(self) -> tuple[bool, bool]:
+        """Whether dives, and repairs, may still find something."""
+        if self._search.budget.goes_on:
+            return self._may_dive, True
+        dives = self._may_dive and self._idle_dives < _IDLE
+        return dives, self._idle_repairs < _IDLE
 
     def _dive(self) -> None:
         waves, budget = self._search.waves, self._search.budget
         before = budget.done
-        is_better, is_long = waves.next(), waves.are_long
-        self._idle_dives = 0 if is_better else self._idle_dives + AT_ONCE * is_long
+        is_better = waves.next()
+        idle = AT_ONCE if waves.are_long else 0
+        self._idle_dives = 0 if is_better else self._idle_dives + idle
         self._work_of_dives += budget.done - before
 
     def _mend(self) -> None:
@@ -75,7 +88,8 @@ class Turns:
                 generation.prices,
                 search.rng,
             )
-        places = self._repair.choose(state.plan, search.pool(), AT_ONCE)
+        work = budget.work_for(AT_ONCE, _LEAST, _MOST)
+        places = self._repair.choose(state.plan, search.pool(), AT_ONCE, work)
         answers = search.crew.run(None, places, budget.seconds_left)
         for answer in answers:
             budget.spend(answer.work)
@@ -83,4 +97,5 @@ class Turns:
                 generation.add(column)
         is_better = state.take(self._repair.taken(state.plan, answers))
         self._idle_repairs = 0 if is_better else self._idle_repairs + len(places)
-        self._work_of_repairs += budget.done - before
+        # A turn counts for something, also where it did nothing.
+        self._work_of_repairs += budget.done - before + 1

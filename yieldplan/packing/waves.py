@@ -28,7 +28,7 @@ class Waves:
     @property
     def are_long(self) -> bool:
         """Whether the last wave was as long as any."""
-        return _LEAST << (self.number - 1) >= _MOST
+        return _LEAST << max(0, self.number - 1) >= _MOST
 
     def next(self) -> bool:
         """One wave more; whether it found a better plan."""
