@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from yieldplan.faults import Faults, Where
+from yieldplan.faults import Faults, Where, did_you_mean
 
 
 def test_what_another_list_holds_is_noted_once() -> None:
@@ -39,3 +39,9 @@ def test_different_remedies_are_different_mistakes() -> None:
     found.add(Where(file="j", line=1), "", "no", "Plane it")
     found.add(Where(file="j", line=2), "", "no", "Buy another")
     assert len(list(found.told_once())) == 2
+
+
+def test_a_word_of_a_longer_name_is_understood() -> None:
+    known = ["chest", "drawer", "drawer bank", "tool chest"]
+    assert did_you_mean("bank", known) == 'Did you mean "drawer bank"?'
+    assert did_you_mean("veneer", known).startswith("Known here")

@@ -7,6 +7,9 @@ import difflib
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+_SEVERAL = 3
+"""Names that hold a word somebody wrote are all offered, up to so many."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Where:
@@ -123,6 +126,9 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     near = difflib.get_close_matches(word, words, n=1, cutoff=0.6)
     if near:
         return f'Did you mean "{near[0]}"?'
+    holding = [each for each in words if word.casefold() in each.casefold().split()]
+    if word and 0 < len(holding) <= _SEVERAL:
+        return "Did you mean " + " or ".join(f'"{each}"' for each in holding) + "?"
     if not words:
         return "Leave it out"
     return "Known here: " + ", ".join(words)

@@ -16,6 +16,7 @@ from yieldplan.assemblies.door.keys import (
     Stile,
 )
 from yieldplan.faults import Fault, Faults
+from yieldplan.joints import joints_that
 from yieldplan.joints.dado import Dado
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.joints.stub_tenon import StubTenon
@@ -100,7 +101,9 @@ def test_a_mistake_gives_one_message(
 
 def test_a_frame_joint_is_named_where_another_is_written() -> None:
     fault = only_fault(make_job(make_door(joint=Dado())))
-    assert fault.remedy == "Write butt, mortise and tenon or stub tenon"
+    assert fault.remedy == f"Write {joints_that(lambda kind: kind.makes_frame_corner)}"
+    assert "mortise and tenon" in fault.remedy
+    assert "dado" not in fault.remedy
 
 
 def test_a_solid_panel_needs_to_know_how_its_wood_moves() -> None:

@@ -164,6 +164,7 @@ def test_mistakes_are_told_in_the_order_of_the_file_and_the_rest_is_read(
     [
         (b'title = "Frames\n', "not TOML"),
         (b"title = \n", "not TOML"),
+        (b"kerf = 1/8 in\n", 'Put it in quotes: kerf = "1/8 in"'),
         (b"title = 1\ntitle = 2\n", "not TOML"),
         (b'title = "K\xfcche"\n', "UTF-8"),
         (b"a = " + b"[" * 20_000, "nested too deeply"),
@@ -182,7 +183,7 @@ def test_a_file_that_is_no_job_is_told_without_a_traceback(
     faults = Faults()
     assert read(file, faults) is None
     (fault,) = faults
-    assert wrong in fault.wrong
+    assert wrong in f"{fault.wrong}: {fault.remedy}"
     assert fault.remedy
 
 

@@ -82,12 +82,21 @@ def test_what_is_said_of_a_piece_sawn_out_implies_the_cuts_above_it(
 
 def test_a_mark_is_measured_in_the_piece_it_is_found_in(tmp_path: Path) -> None:
     spot = next(s for s in pieces().spots.values() if s.above and s.box[0] > 0)
-    noted, faults = read(tmp_path, f"{spot.name} knot A 3 to 5 x 1/2 to 1")
+    mark = f"{spot.name} knot A 3 to 5 x 1/2 to 1"
+    noted, faults = read(tmp_path, f"{mark}\n{spot.above[0]} all cut")
     assert not faults
     (mark,) = noted.marks[spot.name]
     # The tape lay on its own zero end and near edge; the board's lies further off.
     assert mark.x0 == 3 + Fraction(spot.box[0], 8128)
     assert mark.y1 == 1 + Fraction(spot.box[1], 8128)
+
+
+def test_a_mark_in_a_piece_nobody_has_sawn_out_is_asked_about(tmp_path: Path) -> None:
+    spot = next(s for s in pieces().spots.values() if s.above and s.box[0] > 0)
+    _, faults = read(tmp_path, f"{spot.name} knot A 3 to 5 x 1/2 to 1")
+    (fault,) = faults
+    assert spot.above[0] in fault.wrong
+    assert f"Write {spot.above[0]} cut as well" in fault.remedy
 
 
 def test_a_sawn_piece_is_paid_and_has_no_trim_where_it_was_sawn(

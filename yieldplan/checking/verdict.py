@@ -102,7 +102,8 @@ def _looked_at(plan: Plan, proved: dict[str, Floor]) -> list[str]:
     ]
     num_cuts = sum(bool(node.into) for node in nodes)
     num_blanks = sum(bool(node.blank) for node in nodes)
-    num_parts = sum(n for wood in plan.woods for n in wood.need.values())
+    # Set-up pieces and the steps of a panel's width are no parts to anyone.
+    num_parts = sum(part.quantity for part in plan.parts if not part.set_up)
     num_marks = sum(len(piece.marks) for piece in plan.stock)
     return [
         f"{_count(num_cuts, 'set')} of cuts: each comes apart into its pieces and kerfs",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -13,6 +14,7 @@ from yieldplan.job.lines import KeyPath, key_lines
 from yieldplan.job.words import TypedDecimal, as_typed
 
 MOST_BYTES = 1_000_000
+_UNQUOTED = re.compile(r"""([\w-]+)\s*=\s*([^"'\[\]{}#=]*[^"'\[\]{}#=\s])""")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -94,17 +96,21 @@ def _parsed(file: str, text: str, faults: Faults) -> Document | None:
     except tomllib.TOMLDecodeError as error:
         wrong, line = _in_plain_words(str(error), text)
         said = text.split("\n")[line - 1].strip()[:60] if line else ""
-        faults.add(
-            Where(file=file, line=line),
-            said,
-            wrong,
-            "Compare the line with a file from `yieldplan start`",
-        )
+        faults.add(Where(file=file, line=line), said, wrong, _remedy(said))
         return None
     except ValueError:  # a whole number of thousands of digits
         faults.add(Where(file=file), "", "a number in it is far too long", "Shorten it")
         return None
     return Document(file=file, data=data, lines=lines)
+
+
+def _remedy(line: str) -> str:
+    """What to do about a line that cannot be read."""
+    unquoted = _UNQUOTED.fullmatch(line)
+    if unquoted:
+        key, value = unquoted.groups()
+        return f'Put it in quotes: {key} = "{value}"'
+    return "Compare the line with a file from `yieldplan start`"
 
 
 def _in_plain_words(message: str, text: str) -> tuple[str, int | None]:

@@ -68,19 +68,16 @@ def read_since(
         What may lie on the bench: the parts of this plan, and of those before it.
     """
     noted = Since()
+    lines: list[_Line] = []
     text = read_text(file, faults, fill="Write a line for each board that was cut")
     for number, line in enumerate((text or "").splitlines(), start=1):
         said = " ".join(_COMMENT.sub("", line).replace("\u00a0", " ").split())
         if said:
-            _Line(
-                Where(file=file.name, line=number),
-                said,
-                pieces,
-                parts,
-                unit,
-                faults,
-                noted,
-            ).read()
+            where = Where(file=file.name, line=number)
+            lines.append(_Line(where, said, pieces, parts, unit, faults, noted))
+            lines[-1].read()
+    for line in lines:
+        line.ensure_it_is_there()
     return noted
 
 
@@ -98,6 +95,18 @@ class _Line:
         self.where, self.said, self.pieces = where, said, pieces
         self.parts = parts
         self.unit, self.faults, self.noted = unit, faults, noted
+        self._marked: Spot | None = None
+
+    def ensure_it_is_there(self) -> None:
+        """A mark is measured in a sawn piece: then its board has been begun, one would think."""
+        spot = self._marked
+        if spot is None:
+            return
+        board = spot.above[0] if spot.above else spot.name
+        if board != spot.name and board not in self.noted.cut:
+            wrong = f"it is measured in {spot.name}, and {board} is not cut"
+            remedy = f"Write {board} cut as well, or where in {board} the mark is"
+            self._wrong(self.said, wrong, remedy)
 
     def read(self) -> None:
         if self.said.lower() in ("all cut", "all bought"):
@@ -172,6 +181,7 @@ class _Line:
             noted.cut.update((*spot.above, spot.name))
 
     def _found(self, spot: Spot, marks: str) -> None:
+        self._marked = spot
         x0, y0, x1, y1 = (from_ticks(tick) for tick in spot.box)
         frame = Board(
             length=x1 - x0, width=y1 - y0, unit=self.unit, decimal_comma=False
