@@ -10,7 +10,6 @@ import numpy as np
 from ortools.linear_solver import pywraplp
 
 from yieldplan.model.pieces import MONEY_PER_UNIT as MONEY
-from yieldplan.packing.crossings import Ints
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.yard import Column
 
@@ -77,8 +76,9 @@ class Master:
         self._use: list[pywraplp.Variable] = []
         self.columns: list[Column] = []
         # What each column makes, and how much of it counts now.
-        self._makes: Ints = np.zeros((64, len(self._need)), np.int64)
-        self._counted: Ints = np.zeros((64, len(self._need)), np.int64)
+        # Small numbers: with thousands of columns of hundreds of demands it is worth it.
+        self._makes = np.zeros((64, len(self._need)), np.int32)
+        self._counted = np.zeros((64, len(self._need)), np.int32)
 
     def add(self, column: Column, left: Sequence[int]) -> None:
         """Offer one more pattern, counting no more of a demand than is left."""
@@ -105,7 +105,7 @@ class Master:
     def _count(self, left: Sequence[int], first: int) -> None:
         """Set what counts of the columns from the first one on."""
         rows = slice(first, len(self.columns))
-        counted = np.minimum(self._makes[rows], np.array(left, np.int64))
+        counted = np.minimum(self._makes[rows], np.array(left, np.int32))
         changed = np.nonzero(counted != self._counted[rows])
         for place, demand, count in zip(
             changed[0].tolist(),

@@ -76,8 +76,8 @@ def read_since(
             where = Where(file=file.name, line=number)
             lines.append(_Line(where, said, pieces, parts, unit, faults, noted))
             lines[-1].read()
-    for line in lines:
-        line.ensure_it_is_there()
+    for noted_line in lines:
+        noted_line.ensure_it_is_there()
     return noted
 
 
