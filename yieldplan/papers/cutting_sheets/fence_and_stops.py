@@ -194,7 +194,7 @@ def _foot(run: Run) -> Iterator[Item]:
     yield Line(x0=0, y0=y, x1=WIDTH, y1=y, weight=0.5)
     yield Text(
         x=0, y=y + 12, size=10,
-        text=f"Near edge against the fence, face A up. Square end against the stop. Kerf {kerf} is outside every figure but what is taken off an edge.",
+        text=f"Near edge to the fence, face A up. Square end to the stop. Kerf {kerf} is outside all figures but \"off\".",
         condensed=True,
     )  # fmt: skip
     yield Text(
