@@ -5,7 +5,7 @@ The rules are those of `plan_format.md` under "Cells"; the plan and its floor bo
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from yieldplan.packing.problem import Bin, Block, Item, Problem
@@ -150,7 +150,7 @@ def blocks_met(
     ]
 
 
-def faces_up(item: Item, blocks: list[CellBlock]) -> str:
+def faces_up(item: Item, blocks: Sequence[CellBlock | Block]) -> str:
     """The faces that may show, "A" before "B": "AB", "A", "B" or none."""
     return "".join(
         face

@@ -79,18 +79,14 @@ def _may_lie(section: Section, bin_: int, yard: Yard) -> bool:
 def _one_face(run: list[Section], bin_: int, yard: Yard) -> bool:
     """Whether one face of the board can show in every step of a set."""
     in_sets = yard.in_sets
-    ways: tuple[int, ...] = (0, 1)
-    for section in run:
-        for strip in section.strips:
-            if any(cut.item in in_sets for cut in strip.cuts):
-                (cut,) = strip.cuts
-                ways = tuple(
-                    way
-                    for way in ways
-                    if way
-                    in yard.ways_up(cut.item, bin_, cut.i, cut.j, strip.u, strip.v)
-                )
-    return bool(ways)
+    faces = [
+        yard.faces_up(cut.item, bin_, cut.i, cut.j, strip.u, strip.v)
+        for section in run
+        for strip in section.strips
+        for cut in strip.cuts
+        if cut.item in in_sets
+    ]
+    return any(all(face in may for may in faces) for face in "AB")
 
 
 def _closed_strip(strip: Strip, section: Section, bin_: int, yard: Yard) -> Strip:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 
 from yieldplan.packing.first_plan import all_copies, first_plan
 from yieldplan.packing.packed import Packed, packed
-from yieldplan.packing.pattern import Pattern, makes_of
+from yieldplan.packing.pattern import Pattern, left_after, makes_of
 from yieldplan.packing.yard import Yard
 
 _TRIES = 6
@@ -50,11 +50,9 @@ def make_room(
         freed = _to_free(yard, plan, now, boards * sum(plan.short))
         kept = [p for place, p in enumerate(plan.patterns) if place not in freed]
         supply = all_copies(yard)
-        left = list(need)
         for pattern in kept:
             supply[pattern.bin] -= 1
-            for demand, count in enumerate(makes_of(pattern, yard.problem)):
-                left[demand] = max(0, left[demand] - count)
+        left = left_after(kept, need, yard.problem)
         supply = {number: count for number, count in supply.items() if count}
         more = first_plan(yard, left, now, supply)
         found = packed((*kept, *more.patterns), need, yard)

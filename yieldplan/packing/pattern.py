@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -76,6 +76,17 @@ def makes_of(pattern: Pattern, problem: Problem) -> list[int]:
         for demand, count in problem.items[number].makes.items():
             made[demand] += count
     return made
+
+
+def left_after(
+    patterns: Iterable[Pattern], need: Sequence[int], problem: Problem
+) -> list[int]:
+    """How many of each demand these patterns leave to be made."""
+    left = list(need)
+    for pattern in patterns:
+        for demand, count in enumerate(makes_of(pattern, problem)):
+            left[demand] = max(0, left[demand] - count)
+    return left
 
 
 def is_wanted(number: int, left: Sequence[int], problem: Problem) -> bool:

@@ -15,7 +15,7 @@ import numpy as np
 from yieldplan.packing.dive import Dive, Question
 from yieldplan.packing.first_plan import all_copies
 from yieldplan.packing.packed import Packed, packed
-from yieldplan.packing.pattern import Pattern, makes_of
+from yieldplan.packing.pattern import Pattern, left_after, makes_of
 from yieldplan.packing.stop import Budget, Stop
 from yieldplan.packing.yard import Column, Yard
 
@@ -28,8 +28,12 @@ _OUT_SHARE = 5
 """One in so many of the plan's boards."""
 _IN = 8
 """Unused boards offered beside them, at least; else as many as are taken out."""
+_PAYING = 30
+"""How much rather an unused board is offered that pays: the power of its worth over its price."""
 _ROUNDS = 5
+"""How often prices are asked again before a dive takes its first pattern."""
 _DIVES = 3
+"""Dives for one neighbourhood, while its program leaves hope."""
 _NOISE = 0.1
 _MOST_COLUMNS = 2500
 
@@ -159,7 +163,7 @@ class Repair:
             out = self._badly_paying(plan)
             freed = [plan.patterns[place] for place in sorted(out)]
             copies = self._supply(freed, supply)
-            question = self._question(plan, freed, copies)
+            question = self._question(plan, out, copies)
             known = [self.yard.column(pattern) for pattern in freed]
             known += [column for column in columns if column.bin in copies]
             self._made += 1
@@ -201,17 +205,11 @@ class Repair:
         return any(count > supply[number] for number, count in times.items())
 
     def _question(
-        self,
-        plan: Packed,
-        freed: Sequence[Pattern],
-        copies: dict[int, int],
+        self, plan: Packed, out: set[int], copies: dict[int, int]
     ) -> Question:
-        kept = Counter(pattern for pattern in plan.patterns)
-        kept.subtract(freed)
-        need = list(self.need)
-        for pattern, times in kept.items():
-            for demand, count in enumerate(makes_of(pattern, self.yard.problem)):
-                need[demand] = max(0, need[demand] - times * count)
+        kept = [p for place, p in enumerate(plan.patterns) if place not in out]
+        need = left_after(kept, self.need, self.yard.problem)
+        freed = [plan.patterns[place] for place in out]
         # What the plan left unmade, it pays for until now.
         limit = sum(self.yard.cost(pattern) for pattern in freed) + sum(
             short * int(price)
@@ -251,7 +249,8 @@ class Repair:
         unused = [number for number in sorted(supply) if supply[number]]
         if unused:
             count = min(len(unused), max(_IN, len(freed)))
-            weight = np.array([self._pays[number] for number in unused]) ** 30 + 1e-9
+            weight = np.array([self._pays[number] for number in unused]) ** _PAYING
+            weight += 1e-9
             picked = self._rng.choice(
                 len(unused), size=count, replace=False, p=weight / weight.sum()
             )

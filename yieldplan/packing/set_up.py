@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from yieldplan.model.plan import Box, Node
+from yieldplan.packing.cells import faces_up
 from yieldplan.packing.lay import Stretch, lay
 from yieldplan.packing.leftovers import KeepSizes, usable, with_fates
 from yieldplan.packing.problem import Bin, Item
@@ -119,15 +120,15 @@ def _two_cuts(box: Box, blank: Node, kerf: int, crosscut_first: bool) -> Node:
 
 
 def _face_up(item: Item, box: Box, piece: Bin) -> Literal["A", "B"] | None:
-    faces: tuple[Literal["A", "B"], ...] = ("A", "B")
-    for face, (on_a, on_b) in zip(faces, item.layers, strict=True):
-        if not any(
-            block.on_a & on_a or block.on_b & on_b
-            for block in piece.blocks
-            if block.box[0] < box[2]
-            and box[0] < block.box[2]
-            and block.box[1] < box[3]
-            and box[1] < block.box[3]
-        ):
-            return face
-    return None
+    met = [
+        block
+        for block in piece.blocks
+        if block.box[0] < box[2]
+        and box[0] < block.box[2]
+        and block.box[1] < box[3]
+        and box[1] < block.box[3]
+    ]
+    faces = faces_up(item, met)
+    if not faces:
+        return None
+    return "A" if "A" in faces else "B"

@@ -41,8 +41,7 @@ class Turns:
         """
         state, budget = self._search.state, self._search.budget
         share = budget.used + share * (1 - budget.used)
-        is_dive = self._may_dive
-        state.begin_stage("dive" if is_dive else "repair")
+        stage = ""
         while not state.is_done() and not budget.is_over(share):
             dives, repairs = self._may_go_on
             if not dives and not repairs:
@@ -50,15 +49,18 @@ class Turns:
                     budget.ended = "searched"
                 break
             is_turn = self._work_of_dives <= self._work_of_repairs
-            if is_dive != (dives and (is_turn or not repairs)):
-                is_dive = not is_dive
-                state.end_stage()
-                state.begin_stage("dive" if is_dive else "repair")
-            if is_dive:
+            now = "dive" if dives and (is_turn or not repairs) else "repair"
+            if now != stage:
+                if stage:
+                    state.end_stage()
+                state.begin_stage(now)
+                stage = now
+            if stage == "dive":
                 self._dive()
             else:
                 self._mend()
-        state.end_stage()
+        if stage:
+            state.end_stage()
 
     @property
     def _may_go_on(self) -> tuple[bool, bool]:

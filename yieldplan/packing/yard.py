@@ -11,6 +11,7 @@ from yieldplan.packing.cells import (
     Grid,
     Size,
     blocks_met,
+    faces_up,
     grid_of,
     is_forbidden,
     is_in_a_zone,
@@ -173,16 +174,10 @@ class Yard:
         i, j = (cut.i, cut.j) if breakdown == "R" else (section.i, section.j)
         return self.may_lie(cut.item, bin_, i, j, strip.u, strip.v, breakdown, room)
 
-    def ways_up(
-        self, item: int, bin_: int, i: int, j: int, u: int, v: int
-    ) -> tuple[int, ...]:
-        """The faces of the board, 0 for A and 1 for B, that may show of an item here."""
+    def faces_up(self, item: int, bin_: int, i: int, j: int, u: int, v: int) -> str:
+        """The faces of the board that may show of an item here: "AB", "A", "B" or none."""
         met = blocks_met(self.grids[bin_], i, j, u, v)
-        return tuple(
-            way
-            for way, (on_a, on_b) in enumerate(self.problem.items[item].layers)
-            if not any(block.on_a & on_a or block.on_b & on_b for block in met)
-        )
+        return faces_up(self.problem.items[item], met)
 
     def can_hold(self, item: int, bin_: int) -> bool:
         """Whether a bin has a place for an item at all."""

@@ -100,10 +100,10 @@ class _Line:
     def ensure_it_is_there(self) -> None:
         """A mark is measured in a sawn piece: then its board has been begun, one would think."""
         spot = self._marked
-        if spot is None:
+        if spot is None or not spot.above:
             return
-        board = spot.above[0] if spot.above else spot.name
-        if board != spot.name and board not in self.noted.cut:
+        board = spot.above[0]
+        if board not in self.noted.cut:
             wrong = f"it is measured in {spot.name}, and {board} is not cut"
             remedy = f"Write {board} cut as well, or where in {board} the mark is"
             self._wrong(self.said, wrong, remedy)
