@@ -36,6 +36,19 @@ def die_elsewhere(here: int) -> str:
     return "done here"
 
 
+_here = threading.Lock()
+
+
+def die_elsewhere_and_be_alone_here(here: int) -> bool:
+    if os.getpid() != here:
+        os._exit(7)
+    is_alone = _here.acquire(blocking=False)
+    time.sleep(0.1)
+    if is_alone:
+        _here.release()
+    return is_alone
+
+
 def fails(_: int) -> int:
     raise ValueError("a programmer's mistake")
 
@@ -123,3 +136,9 @@ def test_the_end_of_the_block_waits_for_nobody() -> None:
             time.sleep(0.05)
     assert time.monotonic() - began < 50
     assert task.done()
+
+
+def test_what_processes_failed_to_do_is_done_here_one_at_a_time(two: Hands) -> None:
+    """It shares a yard, which prices one board at a time."""
+    asked = [two.submit(die_elsewhere_and_be_alone_here, os.getpid()) for _ in range(4)]
+    assert all(each.result() for each in asked)
