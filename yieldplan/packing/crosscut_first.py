@@ -18,7 +18,7 @@ from yieldplan.packing.offcuts import best_end
 from yieldplan.packing.pattern import Pattern, Section
 from yieldplan.packing.rooms import Room
 from yieldplan.packing.sections import Sections
-from yieldplan.packing.tables import ShapeValues
+from yieldplan.packing.tables import ShapeValues, StripTable
 
 _AT_ONCE = 1 << 17
 """Sections looked at in one go: so many that a core keeps them at hand."""
@@ -64,6 +64,11 @@ class CrosscutFirst:
                 self._from[place, cells] = base + along.ended * along.columns
                 self._to[place, cells] = along.begun
         self._rows.close()
+
+    @property
+    def table(self) -> StripTable:
+        """What strips are worth."""
+        return self._rows.table
 
     def _bases_of(self, place: int) -> Ints:
         """First row of every section of a crooked board, by length and start."""

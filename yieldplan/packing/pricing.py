@@ -34,7 +34,8 @@ class Pricing:
         self._ways = ways = "CR" if problem.family[0] == "E" else problem.family[0]
         for group in self._groups:
             crosscut = CrosscutFirst(group) if "C" in ways else None
-            rip = RipFirst(group) if "R" in ways else None
+            table = crosscut.table if crosscut else None
+            rip = RipFirst(group, table) if "R" in ways else None
             self._saws.append([saw for saw in (crosscut, rip) if saw is not None])
         self._group_of = {
             faces.bin: place

@@ -34,12 +34,22 @@ class _Index:
 
 
 class RipFirst:
-    """Prices the bins of one group, rip first."""
+    """Prices the bins of one group, rip first.
 
-    def __init__(self, group: Group) -> None:
+    Parameters
+    ----------
+    table
+        Of strips, where the other saw of the group has one: its first face rule is that
+        of all items.
+    """
+
+    def __init__(self, group: Group, table: StripTable | None = None) -> None:
         self.group = group
-        lengths = Sums.of([shape.length for shape in group.shapes], group.longest)
-        self._table = StripTable(group, lengths, [group.all_rules])
+        if table is None:
+            lengths = Sums.of([shape.length for shape in group.shapes], group.longest)
+            table = StripTable(group, lengths, [group.all_rules])
+        self._table = table
+        lengths = table.lengths
         self._strips: Ints = np.zeros((0, 0), np.int64)
         self._index: list[_Index] = []
         self._faced = FacedStrips(group)

@@ -108,7 +108,7 @@ class Sections:
 
     def close(self) -> None:
         """Make the tables, once every room is known."""
-        self._table = StripTable(self.group, self.lengths, self._masks)
+        self.table = StripTable(self.group, self.lengths, self._masks)
         self._stack = StackTable(self.group, self._heights, len(self.lengths.totals))
         self._runs = Runs(self._runs_of, self._heights.floor)
         self._board_of = np.array(self._place_of_row, np.int64)
@@ -117,7 +117,7 @@ class Sections:
         """Units of work that pricing the sections of so many bins takes."""
         sections = len(self._runs) * num_bins // len(self.group.bins)
         return (
-            self._table.work
+            self.table.work
             + self._stack.work
             + sections * len(self.lengths.totals) // 300
             + self._faced.work(num_bins)
@@ -125,14 +125,14 @@ class Sections:
 
     def reprice(self, values: ShapeValues, places: Sequence[int]) -> Ints:
         """Row by length at new prices; rows of boards not asked for are left at 0."""
-        self._table.reprice(values)
-        self._stack.reprice(self._table.value[0])
+        self.table.reprice(values)
+        self._stack.reprice(self.table.value[0])
         found = np.zeros((self.num_rows, len(self.lengths.totals)), np.int64)
         is_asked = np.zeros(len(self.group.bins) + 1, dtype=bool)
         is_asked[list(places)] = True
         self._runs.sum(self._stack.value, is_asked[self._board_of], found)
         if len(self._faced):
-            self._faced.reprice(self._table, set(places), found)
+            self._faced.reprice(self.table, set(places), found)
         return found
 
     def strips(self, row: int, length: int, i: int, near: int = 0) -> list[Strip]:
@@ -150,7 +150,7 @@ class Sections:
         widths = self.group.widths.tolist()
         stacked: list[tuple[int, int, int]] = []
         if row in self._faced_rows:
-            stacked = self._faced.trace(row, self._table, length)
+            stacked = self._faced.trace(row, self.table, length)
         else:
             for start, end in self._runs_of.get(row, ()):
                 u = start
@@ -162,7 +162,7 @@ class Sections:
         for u, width_index, mask in stacked:
             cuts = []
             at = i
-            for size, item in self._table.trace(mask, width_index, length):
+            for size, item in self.table.trace(mask, width_index, length):
                 cuts.append(Cut(at, at + size, item))
                 at += size
             low = near + u

@@ -113,6 +113,9 @@ class StripTable:
 
         `value[mask, width, length]` is in the unit of the prices.
         """
+        if values is self._values:
+            # Two saws share the table.
+            return
         worth = np.flatnonzero(values.value > 0)
         gain = self._shut[worth] + values.value[worth, None, None]
         num = len(self.lengths.totals)
@@ -196,14 +199,27 @@ class StackTable:
         strips
             Value by width and length, of `StripTable`.
         """
+        # A strip no dearer than a narrower or shorter one need not be looked at.
+        is_dearer = strips > np.concatenate([strips[:1] * 0, strips[:-1]])
+        widths = np.flatnonzero(is_dearer.any(axis=1))
+        is_dearer = strips > np.concatenate([strips[:, :1] * 0, strips[:, :-1]], axis=1)
+        lengths = is_dearer.any(axis=0)
+        worth = np.ascontiguousarray(strips[np.ix_(widths, np.flatnonzero(lengths))])
+        before = self._before[:, widths]
         num = len(self.heights.totals)
-        value = np.full((num + 1, strips.shape[1]), LOW, np.int64)
+        value = np.full((num + 1, worth.shape[1]), LOW, np.int64)
         value[0] = 0
         for place in range(1, num):
-            fit = self._before[place] < num
-            found = value[self._before[place][fit]] + strips[fit]
-            np.maximum(value[place - 1], found.max(axis=0), out=value[place])
-        self.value = value[:num]
+            fit = before[place] < num
+            if fit.any():
+                found = value[before[place][fit]] + worth[fit]
+                np.maximum(value[place - 1], found.max(axis=0), out=value[place])
+            else:
+                value[place] = value[place - 1]
+        # Any other length is worth what the next shorter one is, the first ones nothing.
+        filled = np.zeros((num, 1 + worth.shape[1]), np.int64)
+        filled[:, 1:] = value[:num]
+        self.value = filled[:, np.cumsum(lengths)]
         self._strips = strips
 
     def trace(self, height: int, length: int) -> list[int]:
