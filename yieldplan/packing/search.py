@@ -36,6 +36,9 @@ _SAMPLE = 250
 _DEAREST = 10**12
 _NEAR = 1.1
 """Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
+_OUT_OF_REACH = 1.01
+"""Where the prices prove so much less than the next sum that whole sheets can cost, no better
+floor reaches the sum after it."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -89,11 +92,12 @@ class Search:
         self.price()
         if not state.plan.is_whole:
             make_whole(self)
-        if not state.is_done():
+        may_lift = state.floor.value <= _OUT_OF_REACH * state.floor.priced
+        if not state.is_done() and may_lift:
             self._limited_floor(Fraction(1, 8))
         if not state.is_done() and self.is_small:
             self._try_all(Fraction(2, 3))
-        if not state.is_done():
+        if not state.is_done() and may_lift:
             self._set_floor(Fraction(1, 8))
         if not state.is_done():
             self._at_the_floor()
