@@ -9,7 +9,7 @@ import numpy as np
 
 from tests.packing.from_the_page import Page
 from yieldplan.model.plan import Family
-from yieldplan.packing.pattern import Breakdown, Cut, Pattern, Section, Strip
+from yieldplan.packing.grid.pattern import Breakdown, Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Bin, Item, Problem
 
 

@@ -20,10 +20,15 @@ from tests.builders import make_job, make_piece
 from yieldplan import plan_file
 from yieldplan.model.plan import Cutting, Missing, Plan, Rules, WoodPlan
 from yieldplan.packing import Problem, Solution
-from yieldplan.packing.bound_by_name import bound_by_name
-from yieldplan.packing.lay import numbered
-from yieldplan.packing.leftovers import KeepSizes, with_fates, with_names, with_worth
-from yieldplan.packing.trees import tree_of
+from yieldplan.packing.wood.bound_by_name import bound_by_name
+from yieldplan.packing.wood.lay import numbered
+from yieldplan.packing.wood.leftovers import (
+    KeepSizes,
+    with_fates,
+    with_names,
+    with_worth,
+)
+from yieldplan.packing.wood.trees import tree_of
 
 CENT = 100
 

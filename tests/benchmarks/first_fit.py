@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.problem import Bin, Problem
-from yieldplan.packing.yard import Yard
 
 
 @dataclass

@@ -23,7 +23,7 @@ from yieldplan.checking import check
 from yieldplan.model.pieces import MONEY_PER_UNIT
 from yieldplan.model.plan import Family
 from yieldplan.packing import Problem, Progress, Solution, Stop, solve
-from yieldplan.packing.crew import hands
+from yieldplan.packing.searching.crew import hands
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -15,7 +15,7 @@ import numpy as np
 
 from tests.benchmarks.break_down import cut_up, few_kinds
 from yieldplan.model.plan import Family
-from yieldplan.packing.pattern import Pattern
+from yieldplan.packing.grid.pattern import Pattern
 from yieldplan.packing.problem import Bin, Block, Demand, Item, Problem
 
 EIGHTH = 1016

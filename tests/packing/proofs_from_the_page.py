@@ -7,8 +7,8 @@ from functools import lru_cache
 from math import gcd
 
 from tests.packing.from_the_page import Page
+from yieldplan.packing.floors.proofs import Branch, Leaf, Limited, PriceRow, SetsProof
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.proofs import Branch, Leaf, Limited, PriceRow, SetsProof
 
 
 @lru_cache(4000)

@@ -10,8 +10,8 @@ import pytest
 from tests.benchmarks.planted import plant
 from tests.benchmarks.sticks import draw_sticks
 from yieldplan.packing import Stop, solve
-from yieldplan.packing.allowance import Allowance, TooMany
-from yieldplan.packing.ways import WaysOf
+from yieldplan.packing.listing.allowance import Allowance, TooMany
+from yieldplan.packing.listing.ways import WaysOf
 
 
 @pytest.mark.parametrize("number", [1, 2, 3])

@@ -23,10 +23,10 @@ from tests.packing.wood_jobs import (
     plan_of,
 )
 from yieldplan.model.plan import Family, Node
-from yieldplan.packing.pattern import makes_of
-from yieldplan.packing.pricing import Pricing
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.grid.pattern import makes_of
+from yieldplan.packing.patterns.pricing import Pricing
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.yard import Yard
 from yieldplan.units import TICKS_PER_INCH
 
 pytest.importorskip("numba")

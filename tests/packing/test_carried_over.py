@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from tests.packing.random_problems import problems
 from tests.packing.test_solve import made_by, solved
 from tests.packing.valid import assert_is_of_its_family
-from yieldplan.packing.carried_over import carried_over
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.solve import solve
+from yieldplan.packing.searching.carried_over import carried_over
+from yieldplan.packing.searching.solve import solve
 from yieldplan.packing.stop import Stop
 
 

@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 from tests.packing.plates import make_problem
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
-from yieldplan.packing.close_up import closed_up
-from yieldplan.packing.pattern import Cut, Pattern, Section, Strip, cut_to_demand
+from yieldplan.packing.filling.close_up import closed_up
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip, cut_to_demand
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.yard import Yard
 
 
 def test_a_gap_between_two_sections_goes_to_the_end() -> None:

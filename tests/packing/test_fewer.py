@@ -11,10 +11,10 @@ from fractions import Fraction
 from tests.benchmarks.sheets import JOBS
 from tests.packing.plates import make_problem
 from yieldplan.packing import Problem, Stop
-from yieldplan.packing.fewer import Fewer
-from yieldplan.packing.first_plan import all_copies
-from yieldplan.packing.pattern import left_after
-from yieldplan.packing.search import Search
+from yieldplan.packing.filling.first_plan import all_copies
+from yieldplan.packing.grid.pattern import left_after
+from yieldplan.packing.improving.fewer import Fewer
+from yieldplan.packing.searching.search import Search
 
 
 def begun(problem: Problem) -> Search:

@@ -13,12 +13,12 @@ from tests.benchmarks.generator import EIGHTH, Size, draw
 from tests.packing.from_the_page import floor_of
 from tests.packing.plates import make_problem
 from yieldplan.model.plan import Family
-from yieldplan.packing.bound import best_scale, certificate_of, scaled_up
-from yieldplan.packing.generate import Generation
-from yieldplan.packing.pricing import Pricing
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.floors.bound import best_scale, certificate_of, scaled_up
+from yieldplan.packing.floors.column_generation import Generation
+from yieldplan.packing.patterns.pricing import Pricing
 from yieldplan.packing.problem import Block, Problem
 from yieldplan.packing.stop import Budget, Stop
-from yieldplan.packing.yard import Yard
 
 FAMILIES: st.SearchStrategy[Family] = st.sampled_from(["R", "C"])
 CLOSE = Fraction(1, 1000)

@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
-from yieldplan.packing.crew import hands
-from yieldplan.packing.hands import Hands, side_by_side
+from yieldplan.packing.searching.crew import hands
+from yieldplan.packing.searching.hands import Hands, side_by_side
 
 
 @pytest.fixture

@@ -11,15 +11,15 @@ import pytest
 from tests.benchmarks.generator import FILLS, SIZES, draw
 from tests.packing.plates import make_problem
 from yieldplan.packing import solve
-from yieldplan.packing.dive import Dive, Question
-from yieldplan.packing.first_plan import all_copies, first_plan
-from yieldplan.packing.make_room import make_room
-from yieldplan.packing.packed import Packed, packed
-from yieldplan.packing.pattern import makes_of
+from yieldplan.packing.filling.first_plan import all_copies, first_plan
+from yieldplan.packing.filling.make_room import make_room
+from yieldplan.packing.filling.packed import Packed, packed
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.grid.pattern import makes_of
+from yieldplan.packing.improving.dive import Dive, Question
+from yieldplan.packing.improving.neighbourhoods import Mended, Repair
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.repair import Mended, Repair
 from yieldplan.packing.stop import Budget, Stop
-from yieldplan.packing.yard import Yard
 
 
 def one_wide_board(large: int) -> Problem:

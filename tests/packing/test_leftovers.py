@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from yieldplan.model.plan import Node
-from yieldplan.packing.leftovers import KeepSizes, with_fates
 from yieldplan.packing.problem import Bin, Block
+from yieldplan.packing.wood.leftovers import KeepSizes, with_fates
 
 KEEP = KeepSizes(sizes=((18, 3),))
 

@@ -12,13 +12,13 @@ from tests.packing.exact_model import cheapest
 from tests.packing.plates import make_problem
 from tests.packing.proofs_from_the_page import priced, values_of
 from tests.packing.random_problems import problems
-from yieldplan.packing.bound import Certificate
-from yieldplan.packing.generate import Generation
-from yieldplan.packing.limited import limited_floor
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.floors.bound import Certificate
+from yieldplan.packing.floors.column_generation import Generation
+from yieldplan.packing.floors.limited import limited_floor
+from yieldplan.packing.floors.set_rows import row_of
 from yieldplan.packing.problem import Item, Problem
-from yieldplan.packing.set_rows import row_of
 from yieldplan.packing.stop import Budget, Stop
-from yieldplan.packing.yard import Yard
 
 _WORK = 10**9
 

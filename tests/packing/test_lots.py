@@ -7,12 +7,12 @@ import time
 from dataclasses import replace
 from fractions import Fraction
 
-from yieldplan.packing.bound import certify
-from yieldplan.packing.lots import solve_by_lot
-from yieldplan.packing.pricing import Pricing
+from yieldplan.packing.buying.lots import solve_by_lot
+from yieldplan.packing.floors.bound import certify
+from yieldplan.packing.patterns.pricing import Pricing
 from yieldplan.packing.problem import Bin, Demand, Item, Problem
-from yieldplan.packing.solution import Solution
-from yieldplan.packing.solve import solve
+from yieldplan.packing.searching.solution import Solution
+from yieldplan.packing.searching.solve import solve
 from yieldplan.packing.stop import Stop
 
 STRIP = 0

@@ -14,9 +14,9 @@ from tests.packing.exact_model import cheapest
 from tests.packing.from_the_page import Page
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
-from yieldplan.packing.packs import solve_by_pack
+from yieldplan.packing.buying.packs import solve_by_pack
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.solution import Solution
+from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.stop import Stop
 
 

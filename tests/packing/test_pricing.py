@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 from tests.packing.from_the_page import Page
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
-from yieldplan.packing.pattern import makes_of
-from yieldplan.packing.pricing import Pricing
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.grid.pattern import makes_of
+from yieldplan.packing.patterns.pricing import Pricing
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.yard import Yard
 
 PRICES = st.lists(st.integers(0, 3000), min_size=6, max_size=6)
 

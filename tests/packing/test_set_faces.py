@@ -9,9 +9,9 @@ import pytest
 
 from tests.packing.plates import make_problem
 from yieldplan.packing import Stop, solve
-from yieldplan.packing.pattern import Cut, Pattern, Section, Strip
+from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip
 from yieldplan.packing.problem import Block, Demand, Item, Problem
-from yieldplan.packing.trees import tree_of
+from yieldplan.packing.wood.trees import tree_of
 
 ON_A = Block(box=(10, 4, 20, 8), on_a=1, on_b=0)
 """A knot on face A alone, in the way of the first step."""

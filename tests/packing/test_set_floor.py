@@ -13,13 +13,13 @@ from tests.packing.exact_model import cheapest
 from tests.packing.plates import make_problem
 from tests.packing.proofs_from_the_page import holds
 from tests.packing.random_problems import problems
-from yieldplan.packing.bound import Certificate
-from yieldplan.packing.generate import Generation
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.floors.bound import Certificate
+from yieldplan.packing.floors.column_generation import Generation
+from yieldplan.packing.floors.proofs import Branch, Leaf, SetsProof
+from yieldplan.packing.floors.set_floor import set_floor
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.proofs import Branch, Leaf, SetsProof
-from yieldplan.packing.set_floor import set_floor
 from yieldplan.packing.stop import Budget, Stop
-from yieldplan.packing.yard import Yard
 
 _WORK = 10**9
 _NO_LIMIT = 10**9

@@ -11,11 +11,11 @@ from tests.packing.exact_model import cheapest
 from tests.packing.from_the_page import Page, floor_of
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
-from yieldplan.packing.bound import certify, lifted
-from yieldplan.packing.pattern import Pattern, makes_of
-from yieldplan.packing.pricing import Pricing
+from yieldplan.packing.floors.bound import certify, lifted
+from yieldplan.packing.grid.pattern import Pattern, makes_of
+from yieldplan.packing.patterns.pricing import Pricing
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.solve import Solution, solve
+from yieldplan.packing.searching.solve import Solution, solve
 from yieldplan.packing.stop import Stop
 
 QUICK = 60_000

@@ -15,7 +15,7 @@ from tests.benchmarks.measure import checked
 from tests.packing.test_solve import made_by
 from tests.packing.valid import assert_is_of_its_family
 from yieldplan.packing import Solution, Stop, solve
-from yieldplan.packing.master import Master
+from yieldplan.packing.floors.master import Master
 from yieldplan.packing.problem import Problem
 
 SOLVED = Master._is_solved

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from yieldplan.packing.allowance import Allowance, TooMany
-from yieldplan.packing.counts import Counts, first_of_each
-from yieldplan.packing.crossings import Ints
-from yieldplan.packing.weeding import Ranked, is_covered, undominated
+from yieldplan.packing.grid.crossings import Ints
+from yieldplan.packing.listing.allowance import Allowance, TooMany
+from yieldplan.packing.listing.counts import Counts, first_of_each
+from yieldplan.packing.listing.weeding import Ranked, is_covered, undominated
 
 # Of the first kind of need one word of 62 bits is enough, of the second two.
 NEEDS = st.sampled_from([(3, 4, 1), (7,) * 20])

@@ -18,7 +18,7 @@ for breakdown in ("crosscut first", "rip first", "either"):
     )
     assert objections(plan) == []
     assert wood.bound.value == wood.cost > 0
-assert "yieldplan.packing.beside_marks" not in sys.modules
+assert "yieldplan.packing.patterns.beside_marks" not in sys.modules
 """
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.packing.from_the_page import Page
-from yieldplan.packing.pattern import Cut, Pattern, Strip
+from yieldplan.packing.grid.pattern import Cut, Pattern, Strip
 from yieldplan.packing.problem import Problem
 
 

@@ -11,8 +11,8 @@ import pytest
 
 from tests.packing.plates import ROLL, make_problem
 from yieldplan.model.plan import Family
-from yieldplan.packing.pricing import Pricing
-from yieldplan.packing.solve import solve
+from yieldplan.packing.patterns.pricing import Pricing
+from yieldplan.packing.searching.solve import solve
 from yieldplan.packing.stop import Stop
 
 INSTANCES = tomllib.loads(

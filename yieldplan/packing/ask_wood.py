@@ -12,14 +12,14 @@ from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
-from yieldplan.packing.carried_over import carried_over
-from yieldplan.packing.lots import solve_by_lot
-from yieldplan.packing.pose import parts_asked, pieces_of, pose
+from yieldplan.packing.buying.lots import solve_by_lot
+from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.problem import Problem, is_alike
-from yieldplan.packing.solution import Solution
-from yieldplan.packing.state import work_for
+from yieldplan.packing.searching.carried_over import carried_over
+from yieldplan.packing.searching.solution import Solution
+from yieldplan.packing.searching.state import work_for
 from yieldplan.packing.stop import Progress, Stop
-from yieldplan.packing.yard import Yard
+from yieldplan.packing.wood.pose import parts_asked, pieces_of, pose
 
 
 @dataclass(frozen=True)

@@ -11,23 +11,23 @@ from yieldplan.model.parts import Part
 from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Cutting, Missing, Rules, WoodPlan
 from yieldplan.packing.ask_wood import Asked, ask_wood
-from yieldplan.packing.bound_by_name import bound_by_name
-from yieldplan.packing.lay import numbered
-from yieldplan.packing.leftovers import with_fates, with_names, with_worth
-from yieldplan.packing.missing import missing_part
-from yieldplan.packing.pose import (
+from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.searching.solution import Solution
+from yieldplan.packing.stop import IN_WORDS, Progress, Stop
+from yieldplan.packing.wood.bound_by_name import bound_by_name
+from yieldplan.packing.wood.lay import numbered
+from yieldplan.packing.wood.leftovers import with_fates, with_names, with_worth
+from yieldplan.packing.wood.missing import missing_part
+from yieldplan.packing.wood.pose import (
     blanks_for,
     item_of,
     keep_sizes,
     parts_asked,
     pieces_of,
 )
-from yieldplan.packing.problem import Problem
-from yieldplan.packing.set_up import CutBoard, place_set_up
-from yieldplan.packing.solution import Solution
-from yieldplan.packing.stop import IN_WORDS, Progress, Stop
-from yieldplan.packing.trees import tree_of
-from yieldplan.packing.yard import Yard
+from yieldplan.packing.wood.set_up import CutBoard, place_set_up
+from yieldplan.packing.wood.trees import tree_of
 from yieldplan.units import to_ticks_up
 
 

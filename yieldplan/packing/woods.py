@@ -6,8 +6,8 @@ import threading
 from collections.abc import Callable, Sequence
 
 from yieldplan.packing.ask_wood import Asked, Limits
-from yieldplan.packing.hands import Hands
-from yieldplan.packing.solution import Solution
+from yieldplan.packing.searching.hands import Hands
+from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.stop import Progress, Stop
 
 _WORTH_IT = 3_000_000

@@ -1,0 +1,1 @@
+"""What is bought together: packs, minimum orders, panels from one lot."""

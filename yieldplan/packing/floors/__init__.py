@@ -1,0 +1,1 @@
+"""What no plan can cost less than: prices by column generation, limited copies, sets of boards."""

@@ -1,0 +1,1 @@
+"""Better plans: dives, neighbourhoods, fewer sheets, sets of boards."""

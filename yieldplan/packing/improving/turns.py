@@ -1,0 +1,125 @@
+"""Dives and repairs by turns: a dive finds a plan of another kind, repairs make the best of it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from yieldplan.packing.improving.dives import AT_ONCE
+from yieldplan.packing.improving.fewer import Fewer
+from yieldplan.packing.improving.neighbourhoods import Repair
+
+if TYPE_CHECKING:
+    from yieldplan.packing.searching.search import Search
+
+_IDLE = 40
+"""Dives, and repairs, in vain after which the search has found all it will find."""
+_DIVES_UP_TO = 120
+"""Of more boards a dive takes too long: repairs alone improve the plan."""
+_SHARE = 5
+"""How many times the work of dives fewer sheets get."""
+_LEAST, _MOST = 500_000, 20_000_000
+"""Most work of a repair: small where little work is allowed."""
+
+
+class Turns:
+    """The turns of one search."""
+
+    def __init__(self, search: Search) -> None:
+        self._search = search
+        self._may_dive = search.num_boards <= _DIVES_UP_TO
+        self._idle_dives = self._idle_repairs = 0
+        self._work_of_dives = self._work_of_repairs = 0
+        self._repair: Repair | None = None
+        self._number = 0
+        self._fewer = Fewer(search) if Fewer.is_for(search) else None
+        self._share = 1 if self._fewer is None else _SHARE
+
+    def run(self, share: Fraction = Fraction(1), *, is_last: bool = False) -> None:
+        """Turn after turn, until many were in vain.
+
+        Parameters
+        ----------
+        share
+            Of the work that is left.
+        is_last
+            Whether nothing else is to be tried after it.
+        """
+        state, budget = self._search.state, self._search.budget
+        share = budget.used + share * (1 - budget.used)
+        stage = ""
+        while not state.is_done() and not budget.is_over(share):
+            dives, repairs = self._may_go_on
+            if not dives and not repairs:
+                if is_last:
+                    budget.ended = "searched"
+                break
+            is_turn = self._share * self._work_of_dives <= self._work_of_repairs
+            now = "dive" if dives and (is_turn or not repairs) else "repair"
+            if now != stage:
+                if stage:
+                    state.end_stage()
+                state.begin_stage(now)
+                stage = now
+            if stage == "dive":
+                self._dive()
+            else:
+                self._mend_or_do_with_fewer()
+        if stage:
+            state.end_stage()
+
+    @property
+    def _may_go_on(self) -> tuple[bool, bool]:
+        """Whether dives, and repairs, may still find something."""
+        if self._search.budget.goes_on:
+            return self._may_dive, True
+        dives = self._may_dive and self._idle_dives < _IDLE
+        return dives, self._idle_repairs < _IDLE
+
+    def _dive(self) -> None:
+        waves, budget = self._search.waves, self._search.budget
+        before = budget.done
+        is_better = waves.next()
+        idle = AT_ONCE if waves.are_long else 0
+        self._idle_dives = 0 if is_better else self._idle_dives + idle
+        self._work_of_dives += budget.done - before
+
+    def _mend_or_do_with_fewer(self) -> None:
+        """Of one size no other sheets are cheaper; of several, both by turns."""
+        self._number += 1
+        if self._fewer is None or (self._fewer.has_sizes and self._number % 2):
+            self._mend()
+        else:
+            self._with_fewer(self._fewer)
+
+    def _with_fewer(self, fewer: Fewer) -> None:
+        budget, state = self._search.budget, self._search.state
+        before, cost = budget.done, state.plan.cost
+        number = fewer.step()
+        is_better = state.plan.cost < cost
+        self._idle_repairs = 0 if is_better else self._idle_repairs + number
+        self._work_of_repairs += budget.done - before + 1
+
+    def _mend(self) -> None:
+        search = self._search
+        state, budget, generation = search.state, search.budget, search.generation
+        before = budget.done
+        if self._repair is None:
+            self._repair = Repair(
+                search.yard,
+                state.need,
+                search.short_price,
+                generation.prices,
+                search.rng,
+            )
+        work = budget.work_for(AT_ONCE, _LEAST, _MOST)
+        places = self._repair.choose(state.plan, search.pool(), AT_ONCE, work)
+        answers = search.crew.run(None, places, budget.seconds_left)
+        for answer in answers:
+            budget.spend(answer.work)
+            for column in answer.columns:
+                generation.add(column)
+        is_better = state.take(self._repair.taken(state.plan, answers))
+        self._idle_repairs = 0 if is_better else self._idle_repairs + len(places)
+        # A turn counts for something, also where it did nothing.
+        self._work_of_repairs += budget.done - before + 1

@@ -1,0 +1,91 @@
+"""Dives in waves: some side by side, and beside them the best plan of all patterns known when the wave began."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from yieldplan.packing.filling.first_plan import all_copies
+from yieldplan.packing.filling.yard import Column
+from yieldplan.packing.improving.best_of_known import BestOfKnown
+from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, Found, wave
+
+if TYPE_CHECKING:
+    from yieldplan.packing.searching.search import Search
+
+_LEAST, _MOST = 100_000, 1_500_000
+"""Work of one task."""
+
+
+class Waves:
+    """The dives of one search."""
+
+    def __init__(self, search: Search) -> None:
+        self._search = search
+        self.number = 0
+        """Of the next wave."""
+
+    @property
+    def are_long(self) -> bool:
+        """Whether the last wave was as long as any."""
+        return _LEAST << max(0, self.number - 1) >= _MOST
+
+    def next(self) -> bool:
+        """One wave more; whether it found a better plan."""
+        number, self.number = self.number, self.number + 1
+        # The first waves are short, to be through early where it is easy.
+        most = min(_MOST, _LEAST << number)
+        return self.one(number, self._search.state.plan.cost, most)
+
+    def one(self, number: int, limit: int, most: int) -> bool:
+        """One wave; whether it found a better plan.
+
+        Parameters
+        ----------
+        limit
+            What a plan must cost less than. [money/10,000]
+        most
+            Work of a task, at most.
+        """
+        work = self._search.budget.work_for(AT_ONCE, _LEAST, most)
+        return self._take([BestOfKnown(work), *wave(number, work)], limit)
+
+    def one_dive(self, limit: int) -> None:
+        """The first dive alone, for a plan soon."""
+        self._take(wave(0, _LEAST)[:1], limit)
+
+    def best_of(self, columns: Sequence[Column]) -> None:
+        """The best plan of these patterns, where it costs no more than enough."""
+        limit = self._search.state.enough + 1
+        self._take([BestOfKnown(_MOST)], limit, columns)
+
+    def _take(
+        self,
+        tasks: Sequence[DiveTask | BestOfKnown],
+        limit: int,
+        columns: Sequence[Column] | None = None,
+    ) -> bool:
+        search = self._search
+        state, budget = search.state, search.budget
+        common = Common(
+            tuple(state.need),
+            all_copies(search.yard),
+            tuple(search.short_price),
+            limit,
+            state.enough,
+            tuple(search.pool() if columns is None else columns),
+        )
+
+        def is_enough(answer: Found) -> bool:
+            plan = answer.plan
+            return plan is not None and plan.is_whole and plan.cost <= common.enough
+
+        answers = search.crew.run(common, tasks, budget.seconds_left, is_enough)
+        is_better = False
+        for answer in answers:
+            budget.spend(answer.work)
+            for column in answer.columns:
+                search.generation.add(column)
+            if answer.plan is not None:
+                is_better |= state.take(answer.plan)
+        return is_better

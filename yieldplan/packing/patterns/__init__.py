@@ -1,0 +1,1 @@
+"""The best pattern of every board at given prices of the parts (pricing, column generation's subproblem)."""

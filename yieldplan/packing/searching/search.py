@@ -1,0 +1,266 @@
+"""The search, stage by stage: a plan at once, prices and floor, then dives and repairs by turns."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import Executor
+from fractions import Fraction
+
+import numpy as np
+
+from yieldplan.packing.filling.first_plan import all_copies, first_plan
+from yieldplan.packing.filling.known import Known, plan_from
+from yieldplan.packing.filling.make_room import make_room
+from yieldplan.packing.filling.packed import Packed
+from yieldplan.packing.filling.yard import Column, Yard
+from yieldplan.packing.floors.column_generation import Generation
+from yieldplan.packing.floors.limited import limited_floor
+from yieldplan.packing.floors.set_floor import set_floor
+from yieldplan.packing.improving.at_the_floor import nearly_lossless
+from yieldplan.packing.improving.board_sets import MOST_BOARDS, BoardSets
+from yieldplan.packing.improving.make_whole import make_whole
+from yieldplan.packing.improving.turns import Turns
+from yieldplan.packing.improving.waves import Waves
+from yieldplan.packing.problem import Problem
+from yieldplan.packing.searching.crew import Crew
+from yieldplan.packing.searching.solution import Solution
+from yieldplan.packing.searching.state import State, work_for
+from yieldplan.packing.stop import Budget, Progress, Stop
+from yieldplan.packing.trying.tried import Tried
+
+_POOL = 2500
+"""Patterns a dive starts from, at most."""
+_SAMPLE_FROM = 900
+"""From so many boards on, prices are sought on a sample of them."""
+_SAMPLE = 250
+_DEAREST = 10**12
+_NEAR = 1.1
+"""Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
+_OUT_OF_REACH = 1.01
+"""Where the prices prove so much less than the next sum that whole sheets can cost, no better
+floor reaches the sum after it."""
+_NODES_UP_TO = 120
+"""Boards among which sets of them are looked at as a whole."""
+
+
+class Search:
+    """One search for a cheapest plan, and for the floor under it.
+
+    Parameters
+    ----------
+    executor
+        Where tasks are done side by side; None does them here.
+    known
+        What an earlier search of nearly the same problem found.
+    """
+
+    def __init__(
+        self,
+        problem: Problem,
+        stop: Stop,
+        hear: Callable[[Progress], None],
+        wood: str,
+        executor: Executor | None = None,
+        known: Known | None = None,
+    ) -> None:
+        self.yard = Yard(problem)
+        self.known = known
+        self.budget = Budget(stop, work_for(self.yard))
+        self.state = State(self.yard, self.budget, hear, wood)
+        self.crew = Crew(self.yard, stop, executor)
+        self.waves = Waves(self)
+        self.rng = np.random.default_rng(7)
+        # Dearer than any board, so that nothing is left out to save money.
+        dear = max(1, sum(piece.price * piece.copies for piece in problem.bins))
+        self.short_price = [min(dear, _DEAREST)] * len(self.state.need)
+        self.num_copies = sum(all_copies(self.yard).values())
+        self.num_boards = len(self.yard.pricing.bins)
+        if self.is_small and stop.gap is None:
+            self.budget.gap = Fraction(0)
+        self.is_wider = problem.family.endswith("+")
+
+    @property
+    def is_small(self) -> bool:
+        """Whether sets of boards can be looked through one by one."""
+        return self.num_copies <= MOST_BOARDS
+
+    def run(self) -> Solution:
+        """Stage by stage, until the plan is proved or close enough or the work is done."""
+        state = self.state
+        state.take(self._begin())
+        state.end_stage()
+        self.price()
+        if not state.plan.is_whole:
+            make_whole(self)
+        may_lift = state.floor.value <= _OUT_OF_REACH * state.floor.priced
+        if not state.is_done() and may_lift:
+            self._limited_floor(Fraction(1, 8))
+        if not state.is_done() and self.is_small:
+            self._try_all(Fraction(2, 3))
+        if not state.is_done() and may_lift:
+            self._set_floor(Fraction(1, 8))
+        if not state.is_done():
+            self._at_the_floor()
+        turns = Turns(self)
+        # Which boards, before how to cut them: their prices alone must decide.
+        is_few = self.is_small or len(state.plan.patterns) < MOST_BOARDS
+        if is_few and not self.yard.problem.offcut_percent:
+            if not state.is_done():
+                turns.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
+            if not state.is_done():
+                self._board_sets()
+        if not state.is_done():
+            turns.run(is_last=True)
+        return state.solution()
+
+    # -- stages ----------------------------------------------------------------
+
+    def _begin(self) -> Packed:
+        """A plan at once: the known one, or board after board."""
+        if self.known is not None and self.known.patterns:
+            return plan_from(self.known, self.state.need, self.yard)
+        return self._first_plan(self.yard.area_prices(self.state.need), in_a_hurry=True)
+
+    def price(self) -> None:
+        """Column generation, and the plan that its prices lead to."""
+        state = self.state
+        state.begin_stage("prices")
+        self.generation = Generation(
+            self.yard,
+            state.need,
+            self.short_price,
+            self._sample(),
+            self.known.prices if self.known is not None else (),
+        )
+        for pattern in state.plan.patterns:
+            self.generation.add(self.yard.column(pattern))
+        for column in self.known.columns if self.known is not None else ():
+            self.generation.add(column)
+        share = self.budget.used + Fraction(1, 2)
+        self.generation.run(self.budget, share, self._hear_floor)
+        state.floor = self.generation.best
+        state.take(self._first_plan(self.generation.prices))
+        state.end_stage()
+
+    def _sample(self) -> list[int] | None:
+        """Every so manyth board by size, where there are very many."""
+        bins = self.yard.pricing.bins
+        if len(bins) < _SAMPLE_FROM:
+            return None
+        grids = self.yard.grids
+        by_size = sorted(
+            bins, key=lambda number: (grids[number].across, grids[number].along, number)
+        )
+        every = -(-len(bins) // _SAMPLE)
+        return by_size[every // 2 :: every]
+
+    def _first_plan(self, prices: Sequence[int], *, in_a_hurry: bool = False) -> Packed:
+        before = self.yard.pricing.work
+        need = self.state.need
+        plan = first_plan(self.yard, need, prices, in_a_hurry=in_a_hurry)
+        plan = make_room(self.yard, need, plan, prices, self.budget.is_over)
+        self.budget.spend(self.yard.pricing.work - before)
+        return plan
+
+    def _limited_floor(self, share: Fraction) -> None:
+        """Lift the floor: no board need make more of a part than is needed."""
+        state = self.state
+        if self.num_boards > _NODES_UP_TO:
+            return
+        state.begin_stage("floor")
+        state.raise_floor(
+            limited_floor(
+                self.yard,
+                state.need,
+                self.short_price,
+                state.floor,
+                self.generation.columns,
+                self.budget,
+                self.budget.used + share,
+            )
+        )
+        state.end_stage()
+
+    def _try_all(self, share: Fraction) -> None:
+        """Where boards are few, try every choice of them that costs less than the plan."""
+        state, budget = self.state, self.budget
+        if self.is_wider or self.yard.problem.offcut_percent:
+            return
+        state.begin_stage("all choices")
+        if state.plan.cost > _NEAR * state.floor.value:
+            self.waves.one_dive(state.plan.cost)
+        tried = Tried(
+            self.yard, state.need, state.plan, state.floor, self.generation.columns
+        )
+        share = budget.used + share * (1 - budget.used)
+        while tried.is_open and not state.is_done() and not budget.is_over(share):
+            state.take(tried.step(state.plan, budget, share))
+        proof = None if state.is_done() else tried.proof(budget)
+        if proof is not None:
+            state.raise_floor(state.floor.with_tried(proof))
+        state.end_stage()
+
+    def _set_floor(self, share: Fraction) -> None:
+        """Lift the floor by what one price vector for all boards cannot prove."""
+        state, generation = self.state, self.generation
+        if self.num_boards > _NODES_UP_TO or self.is_wider:
+            return
+        state.begin_stage("floor of sets")
+        state.raise_floor(
+            set_floor(
+                self.yard,
+                state.need,
+                self.short_price,
+                state.floor,
+                generation.columns,
+                generation.met,
+                state.plan.cost,
+                self.budget,
+                self.budget.used + share,
+            )
+        )
+        state.end_stage()
+
+    def _at_the_floor(self) -> None:
+        """Where few patterns lose little enough, try whether they make a plan at the floor."""
+        state = self.state
+        state.begin_stage("at the floor")
+        columns = nearly_lossless(
+            self.yard, state.need, state.floor, state.enough, self.budget
+        )
+        if columns is not None:
+            self.waves.best_of(columns)
+        state.end_stage()
+
+    def _board_sets(self) -> None:
+        """Where few boards will do, look for the cheapest that can hold everything."""
+        state = self.state
+        state.begin_stage("board sets")
+        rows = (self.generation.prices, self.yard.area_prices(state.need))
+        sets = BoardSets(
+            self.yard, state.need, self.short_price, state.plan, rows, self.rng
+        )
+        while sets.may_go_on and not state.is_done():
+            known = len(sets.found)
+            state.take(sets.step(state.plan, self.generation.columns, self.budget))
+            for column in sets.found[known:]:
+                self.generation.add(column)
+        is_through = sets.is_small and not sets.is_open and not self.budget.goes_on
+        if is_through and self.budget.ended is None:
+            self.budget.ended = "searched"
+        state.end_stage()
+
+    def pool(self) -> list[Column]:
+        """The known patterns that pay best."""
+        columns = self.generation.columns
+        shares = self.generation.shares
+        if len(columns) <= _POOL or shares is None:
+            return columns
+        makes = np.array([column.makes for column in columns], float)
+        bins = [column.bin for column in columns]
+        rent = np.array(self.yard.price, float) + np.array(shares.rents)
+        cost = rent[bins] - makes @ np.array(shares.prices)
+        return [columns[place] for place in np.argsort(cost, kind="stable")[:_POOL]]
+
+    def _hear_floor(self, floor: int) -> None:
+        self.state.raise_floor(self.generation.best)

@@ -1,0 +1,1 @@
+"""From wood to whole numbers, and from patterns back to cuts, leftovers and words."""
