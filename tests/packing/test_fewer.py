@@ -13,7 +13,7 @@ from tests.packing.plates import make_problem
 from yieldplan.packing import Problem, Stop
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.grid.pattern import left_after
-from yieldplan.packing.improving.fewer import Fewer
+from yieldplan.packing.searching.fewer import Fewer
 from yieldplan.packing.searching.search import Search
 
 

@@ -1,1 +1,1 @@
-"""Better plans: dives, neighbourhoods, fewer sheets, sets of boards."""
+"""Better plans: dives, neighbourhoods, sets of boards, the best of all patterns met."""

@@ -1,1 +1,1 @@
-"""One search, stage by stage, and who does its tasks side by side."""
+"""One search, stage by stage and by turns, and who does its tasks side by side."""

@@ -18,13 +18,13 @@ from yieldplan.packing.floors.limited import limited_floor
 from yieldplan.packing.floors.set_floor import set_floor
 from yieldplan.packing.improving.at_the_floor import nearly_lossless
 from yieldplan.packing.improving.board_sets import MOST_BOARDS, BoardSets
-from yieldplan.packing.improving.make_whole import make_whole
-from yieldplan.packing.improving.turns import Turns
-from yieldplan.packing.improving.waves import Waves
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.searching.crew import Crew
+from yieldplan.packing.searching.make_whole import make_whole
 from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.searching.state import State, work_for
+from yieldplan.packing.searching.turns import Turns
+from yieldplan.packing.searching.waves import Waves
 from yieldplan.packing.stop import Budget, Progress, Stop
 from yieldplan.packing.trying.tried import Tried
 

@@ -6,8 +6,8 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from yieldplan.packing.improving.dives import AT_ONCE
-from yieldplan.packing.improving.fewer import Fewer
 from yieldplan.packing.improving.neighbourhoods import Repair
+from yieldplan.packing.searching.fewer import Fewer
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
