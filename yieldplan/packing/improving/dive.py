@@ -27,6 +27,8 @@ _TRIED = 7
 """Patterns tried where it is careful."""
 _LIKELY = 0.05
 """Share below which a pattern is not tried."""
+_AGAIN = 2
+"""How often prices are asked again where boards held too much of a part."""
 _CHEAPER = 75
 """What such a part is worth then, in parts of a hundred."""
 
@@ -43,8 +45,6 @@ class Question:
         A plan that costs this much is of no use.
     rounds
         How often prices are asked again before the first pattern is taken.
-    again
-        How often prices are asked again where boards held too much of a part.
     """
 
     need: tuple[int, ...]
@@ -52,7 +52,6 @@ class Question:
     short_price: Sequence[int]
     limit: int
     rounds: int = 1
-    again: int = 2
 
 
 class Dive:
@@ -166,7 +165,7 @@ class Dive:
         asked = prices
         added = 0
         bins = sorted(self._supply)
-        for _ in range(1 + self.question.again):
+        for _ in range(1 + _AGAIN):
             more, over, bins = self._offer(asked, bins, prices, shares)
             added += more
             if not any(over):

@@ -32,8 +32,6 @@ class Common:
     ----------
     enough
         A whole plan that costs no more need not be bettered.
-    again
-        How often prices are asked again where boards held too much of a part.
     """
 
     need: tuple[int, ...]
@@ -42,7 +40,6 @@ class Common:
     limit: int
     enough: int
     columns: tuple[Column, ...]
-    again: int = 2
 
 
 @dataclass(frozen=True)
@@ -84,13 +81,7 @@ class DiveTask:
         limit = shared.limit
         noise = 0.0 if self.is_straight else NOISE
         while not budget.is_over() and (budget.done == 0 or budget.done < self.work):
-            question = Question(
-                shared.need,
-                shared.copies,
-                shared.short_price,
-                limit,
-                again=shared.again,
-            )
+            question = Question(shared.need, shared.copies, shared.short_price, limit)
             known = columns
             if noise:
                 is_known = rng.random(len(columns)) < _KNOWN

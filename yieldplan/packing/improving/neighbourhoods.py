@@ -7,7 +7,7 @@ neighbourhood search: Shaw 1998; here each is a small plan of its own, found by 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -32,6 +32,8 @@ _PAYING = 30
 """How much rather an unused board is offered that pays: the power of its worth over its price."""
 _ROUNDS = 5
 """How often prices are asked again before a dive takes its first pattern."""
+_DIVES = 3
+"""Dives for one neighbourhood, while its program leaves hope."""
 _NOISE = 0.1
 _MOST_COLUMNS = 2500
 
@@ -48,8 +50,6 @@ class Neighbourhood:
         Patterns to begin with.
     work
         At most.
-    dives
-        Made while the program leaves hope.
     """
 
     out: tuple[int, ...]
@@ -57,7 +57,6 @@ class Neighbourhood:
     known: tuple[Column, ...]
     seed: tuple[int, ...]
     work: int
-    dives: int = 3
 
     def do(self, yard: Yard, shared: None, stop: Stop) -> Mended:
         """Look for it."""
@@ -66,7 +65,7 @@ class Neighbourhood:
         known = list(self.known)
         best: Packed | None = None
         question = self.question
-        for number in range(self.dives):
+        for number in range(_DIVES):
             dive = Dive(yard, question, known, rng, _NOISE, is_careful=number % 2 == 0)
             plan = dive.run(budget)
             known += dive.found
@@ -124,10 +123,6 @@ class Repair:
     ----------
     prices
         What each demand is worth, from the floor; tells which boards pay badly.
-    copies
-        Boards that may be cut, with how often; None for all there are.
-    out
-        Boards taken out at once, at least and at most; None by the size of the plan.
     """
 
     def __init__(
@@ -137,17 +132,12 @@ class Repair:
         short_price: Sequence[int],
         prices: Sequence[int],
         rng: np.random.Generator,
-        *,
-        copies: Mapping[int, int] | None = None,
-        out: tuple[int, int] | None = None,
     ) -> None:
         self.yard = yard
         self.need = list(need)
         self.short_price = tuple(short_price)
         self.prices = prices
         self._rng = rng
-        self._copies = all_copies(yard) if copies is None else dict(copies)
-        self._out = out
         self._made = 0
         self._values = [int(value) for value in yard.pricing.price(prices)]
         self._pays = {
@@ -165,7 +155,7 @@ class Repair:
         work
             For each of them, at most.
         """
-        supply = dict(self._copies)
+        supply = all_copies(self.yard)
         for pattern in plan.patterns:
             supply[pattern.bin] -= 1
         chosen: list[Neighbourhood] = []
@@ -208,18 +198,10 @@ class Repair:
                 more += answer.patterns
         return best
 
-    def with_it(self, plan: Packed, answer: Mended) -> Packed:
-        """The plan with one answer in it, whether it is better or not."""
-        if answer.patterns is None:
-            return plan
-        out = set(answer.out)
-        kept = [p for place, p in enumerate(plan.patterns) if place not in out]
-        return packed([*kept, *answer.patterns], self.need, self.yard)
-
     def _is_too_often(self, patterns: Sequence[Pattern]) -> bool:
         """Whether a board would be cut more often than there are copies of it."""
         times = Counter(pattern.bin for pattern in patterns)
-        supply = self._copies
+        supply = all_copies(self.yard)
         return any(count > supply[number] for number, count in times.items())
 
     def _question(
@@ -241,9 +223,8 @@ class Repair:
         loss = np.array([self._loss(pattern) for pattern in patterns], float)
         weight = loss + max(1.0, _OTHERS * float(loss.mean()))
         high = min(_OUT[1], max(_OUT[0], len(patterns) // _OUT_SHARE + _LEAST_OUT))
-        low, high = (_LEAST_OUT, high) if self._out is None else self._out
         # Small ones as often as large ones, on the scale of doubling.
-        size = np.exp(self._rng.uniform(np.log(low), np.log(high)))
+        size = np.exp(self._rng.uniform(np.log(_LEAST_OUT), np.log(high)))
         count = min(len(patterns), int(size))
         picked = self._rng.choice(
             len(patterns), size=count, replace=False, p=weight / weight.sum()

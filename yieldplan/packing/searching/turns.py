@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from yieldplan.packing.improving.dives import AT_ONCE
 from yieldplan.packing.improving.neighbourhoods import Repair
-from yieldplan.packing.searching.fewer import Fewer
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -16,8 +15,6 @@ _IDLE = 40
 """Dives, and repairs, in vain after which the search has found all it will find."""
 _DIVES_UP_TO = 120
 """Of more boards a dive takes too long: repairs alone improve the plan."""
-_SHARE = 5
-"""How many times the work of dives fewer sheets get."""
 _LEAST, _MOST = 500_000, 20_000_000
 """Most work of a repair: small where little work is allowed."""
 
@@ -31,9 +28,6 @@ class Turns:
         self._idle_dives = self._idle_repairs = 0
         self._work_of_dives = self._work_of_repairs = 0
         self._repair: Repair | None = None
-        self._number = 0
-        self._fewer = Fewer(search) if Fewer.is_for(search) else None
-        self._share = 1 if self._fewer is None else _SHARE
 
     def run(self, share: Fraction = Fraction(1), *, is_last: bool = False) -> None:
         """Turn after turn, until many were in vain.
@@ -54,7 +48,7 @@ class Turns:
                 if is_last:
                     budget.ended = "searched"
                 break
-            is_turn = self._share * self._work_of_dives <= self._work_of_repairs
+            is_turn = self._work_of_dives <= self._work_of_repairs
             now = "dive" if dives and (is_turn or not repairs) else "repair"
             if now != stage:
                 if stage:
@@ -64,7 +58,7 @@ class Turns:
             if stage == "dive":
                 self._dive()
             else:
-                self._mend_or_do_with_fewer()
+                self._mend()
         if stage:
             state.end_stage()
 
@@ -83,22 +77,6 @@ class Turns:
         idle = AT_ONCE if waves.are_long else 0
         self._idle_dives = 0 if is_better else self._idle_dives + idle
         self._work_of_dives += budget.done - before
-
-    def _mend_or_do_with_fewer(self) -> None:
-        """Of one size no other sheets are cheaper; of several, both by turns."""
-        self._number += 1
-        if self._fewer is None or (self._fewer.has_sizes and self._number % 2):
-            self._mend()
-        else:
-            self._with_fewer(self._fewer)
-
-    def _with_fewer(self, fewer: Fewer) -> None:
-        budget, state = self._search.budget, self._search.state
-        before, cost = budget.done, state.plan.cost
-        number = fewer.step()
-        is_better = state.plan.cost < cost
-        self._idle_repairs = 0 if is_better else self._idle_repairs + number
-        self._work_of_repairs += budget.done - before + 1
 
     def _mend(self) -> None:
         search = self._search
