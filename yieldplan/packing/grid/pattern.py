@@ -69,6 +69,21 @@ class Pattern:
         return [cut.item for cut in self.cuts()]
 
 
+def end_to_end(at: int, filling: Iterable[tuple[int, int]]) -> list[Cut]:
+    """Items one after the other from a mark on.
+
+    Parameters
+    ----------
+    filling
+        Length in cells and item of each.
+    """
+    cuts = []
+    for length, item in filling:
+        cuts.append(Cut(at, at + length, item))
+        at += length
+    return cuts
+
+
 def makes_of(pattern: Pattern, problem: Problem) -> list[int]:
     """How many of each demand the pattern makes."""
     made = [0] * len(problem.demands)

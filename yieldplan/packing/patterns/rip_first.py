@@ -10,13 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 import numpy as np
 
 from yieldplan.packing.grid.crossings import Crossings, Ints, free_runs
 from yieldplan.packing.grid.offcuts import best_end
-from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip
+from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip, end_to_end
 from yieldplan.packing.patterns.faced_strips import FacedStrip, FacedStrips
 from yieldplan.packing.patterns.group import BinFaces, Group
 from yieldplan.packing.patterns.runs import Runs
@@ -24,8 +23,6 @@ from yieldplan.packing.patterns.tables import ShapeValues, StripTable, Sums
 
 _OTHERS = 20
 """Patterns of one stick beside its best, at most."""
-_NEARLY = Fraction(995, 1000)
-"""Of what the best is worth, what they must be."""
 
 
 @dataclass(frozen=True)
@@ -121,7 +118,7 @@ class RipFirst:
         self, values: ShapeValues, bins: Sequence[int], item_value: Sequence[int]
     ) -> Ints:
         """Best value of each of the bins at new prices; no set is cut in steps here."""
-        table, self._values = self._table, values
+        table = self._table
         table.reprice(values)
         places = [self._place_of[number] for number in bins]
         strips = np.zeros((len(self._board_of), len(self.group.widths)), np.int64)
@@ -209,29 +206,12 @@ class RipFirst:
         if grid.blocks or grid.across >= 2 * int(widths[0]):
             return []
         width = int(np.searchsorted(widths, grid.across, side="right")) - 1
-        hopeful: list[tuple[int, int, int, int]] = []
-        for shape, item, value in zip(
-            self.group.shapes,
-            self._values.item,
-            self._values.value.tolist(),
-            strict=True,
-        ):
-            left = grid.along - shape.length
-            if value > 0 and left >= 0 and shape.width_index <= width:
-                place = int(table.lengths.floor[left])
-                worth = value + int(table.value[0, width, place])
-                hopeful.append((-worth, item, shape.length, place))
+        if width < 0:
+            return []
+        place = int(table.lengths.floor[grid.along])
         found = []
-        hopeful.sort()
-        for worth, item, long, place in hopeful[:_OTHERS]:
-            if worth > hopeful[0][0] * _NEARLY:
-                break
-            rest = table.trace(0, width, place)
-            at, cuts = 0, []
-            for length, each in sorted([(long, item), *rest], reverse=True):
-                cuts.append(Cut(at, at + length, each))
-                at += length
-            strip = Strip(0, int(widths[width]), tuple(cuts))
+        for filling in table.with_each(0, width, place, _OTHERS):
+            strip = Strip(0, int(widths[width]), tuple(end_to_end(0, filling)))
             found.append(Pattern(number, "R", (Section(0, grid.along, (strip,)),)))
         return found
 
@@ -241,10 +221,6 @@ class RipFirst:
         cuts: list[Cut] = []
         lengths = self._table.lengths
         for start, end in index.runs[row]:
-            at = start
-            for length, item in self._table.trace(
-                0, width_index, int(lengths.floor[end - start])
-            ):
-                cuts.append(Cut(at, at + length, item))
-                at += length
+            place = int(lengths.floor[end - start])
+            cuts += end_to_end(start, self._table.trace(0, width_index, place))
         return cuts

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from yieldplan.packing.grid.crossings import Crossings, Ints, free_runs
-from yieldplan.packing.grid.pattern import Cut, Strip
+from yieldplan.packing.grid.pattern import Strip, end_to_end
 from yieldplan.packing.grid.rooms import Room
 from yieldplan.packing.patterns.faced_sections import FacedSection, FacedSections
 from yieldplan.packing.patterns.group import BinFaces, Group
@@ -160,11 +160,7 @@ class Sections:
                     u += widths[width_index]
         strips = []
         for u, width_index, mask in stacked:
-            cuts = []
-            at = i
-            for size, item in self.table.trace(mask, width_index, length):
-                cuts.append(Cut(at, at + size, item))
-                at += size
+            cuts = end_to_end(i, self.table.trace(mask, width_index, length))
             low = near + u
             strips.append(Strip(low, low + widths[width_index], tuple(cuts)))
         return strips

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 import numpy as np
 
@@ -17,6 +18,8 @@ from yieldplan.packing.patterns.group import Group
 
 LOW = -(1 << 60)
 """Less than anything: marks what is not allowed."""
+_NEARLY = Fraction(995, 1000)
+"""Of the dearest filling, what others must be worth at the least."""
 
 
 @dataclass(frozen=True)
@@ -114,7 +117,7 @@ class StripTable:
         `value[mask, width, length]` is in the unit of the prices.
         """
         if values is self._values:
-            # Two saws share the table.
+            # Two saws share the table; its work is counted for both.
             return
         worth = np.flatnonzero(values.value > 0)
         gain = self._shut[worth] + values.value[worth, None, None]
@@ -154,6 +157,28 @@ class StripTable:
             self._traced[key] = self._trace(*key)
         return self._traced[key]
 
+    def with_each(
+        self, mask: int, width: int, place: int, most: int
+    ) -> list[list[tuple[int, int]]]:
+        """Of the best fillings with each item in them, so many of the dearest; those worth much less are left out."""
+        assert self._values is not None
+        row, values = self.value[mask, width], self._values.value
+        serves = np.flatnonzero(
+            (self._shut[:, mask, width] == 0)
+            & (values > 0)
+            & (self._before[place] < len(row))
+        )
+        worth = values[serves] + row[self._before[place, serves]]
+        found = []
+        for at in np.argsort(-worth, kind="stable")[:most].tolist():
+            if worth[at] < _NEARLY * int(worth.max()):
+                break
+            number = int(serves[at])
+            shape, item = self.group.shapes[number], self._values.item[number]
+            rest = self.trace(mask, width, int(self._before[place, number]))
+            found.append(_longest_first([(shape.length, item), *rest]))
+        return found
+
     def _trace(self, mask: int, width: int, place: int) -> list[tuple[int, int]]:
         assert self._values is not None
         row = self.value[mask, width]
@@ -174,8 +199,12 @@ class StripTable:
             number = int(serves[hits[0]])
             found.append((self.group.shapes[number].length, self._values.item[number]))
             place = int(before[hits[0]])
-        # Longest first, so that what is left over lies together at the far end.
-        return sorted(found, key=lambda cut: (-cut[0], cut[1]))
+        return _longest_first(found)
+
+
+def _longest_first(cuts: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """So that what is left over lies together at the far end."""
+    return sorted(cuts, key=lambda cut: (-cut[0], cut[1]))
 
 
 class StackTable:
@@ -200,10 +229,8 @@ class StackTable:
             Value by width and length, of `StripTable`.
         """
         # A strip no dearer than a narrower or shorter one need not be looked at.
-        is_dearer = strips > np.concatenate([strips[:1] * 0, strips[:-1]])
-        widths = np.flatnonzero(is_dearer.any(axis=1))
-        is_dearer = strips > np.concatenate([strips[:, :1] * 0, strips[:, :-1]], axis=1)
-        lengths = is_dearer.any(axis=0)
+        widths = np.flatnonzero((np.diff(strips, axis=0, prepend=0) > 0).any(axis=1))
+        lengths = (np.diff(strips, axis=1, prepend=0) > 0).any(axis=0)
         worth = np.ascontiguousarray(strips[np.ix_(widths, np.flatnonzero(lengths))])
         before = self._before[:, widths]
         num = len(self.heights.totals)
@@ -211,11 +238,9 @@ class StackTable:
         value[0] = 0
         for place in range(1, num):
             fit = before[place] < num
-            if fit.any():
-                found = value[before[place][fit]] + worth[fit]
-                np.maximum(value[place - 1], found.max(axis=0), out=value[place])
-            else:
-                value[place] = value[place - 1]
+            found = value[before[place][fit]] + worth[fit]
+            found.max(axis=0, initial=LOW, out=value[place])
+            np.maximum(value[place - 1], value[place], out=value[place])
         # Any other length is worth what the next shorter one is, the first ones nothing.
         filled = np.zeros((num, 1 + worth.shape[1]), np.int64)
         filled[:, 1:] = value[:num]

@@ -36,9 +36,9 @@ _SAMPLE = 250
 _DEAREST = 10**12
 _NEAR = 1.1
 """Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
-_OUT_OF_REACH = 1.01
-"""Where the prices prove so much less than the next sum that whole sheets can cost, no better
-floor reaches the sum after it."""
+_OUT_OF_REACH = Fraction(101, 100)
+"""Where the next sum that whole sheets can cost lies so far above what the prices prove, no
+better floor is looked for: it would have to gain more than that. Few boards are another matter."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -92,7 +92,8 @@ class Search:
         self.price()
         if not state.plan.is_whole:
             make_whole(self)
-        may_lift = state.floor.value <= _OUT_OF_REACH * state.floor.priced
+        reach = _OUT_OF_REACH * state.floor.priced
+        may_lift = self.is_small or state.floor.value <= reach
         if not state.is_done() and may_lift:
             self._limited_floor(Fraction(1, 8))
         if not state.is_done() and self.is_small:
