@@ -170,7 +170,8 @@ class StripTable:
         )
         worth = values[serves] + row[self._before[place, serves]]
         found = []
-        for at in np.argsort(-worth, kind="stable")[:most].tolist():
+        items = np.array(self._values.item, np.int64)[serves]
+        for at in np.lexsort((items, -worth))[:most].tolist():
             if worth[at] < _NEARLY * int(worth.max()):
                 break
             number = int(serves[at])
