@@ -5,8 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from yieldplan.packing.filling.first_plan import all_copies
+from yieldplan.packing.improving import one_less
 from yieldplan.packing.improving.dives import AT_ONCE
 from yieldplan.packing.improving.neighbourhoods import Repair
+from yieldplan.packing.improving.one_less import OneLess, Tried
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -17,6 +20,10 @@ _DIVES_UP_TO = 120
 """Of more boards a dive takes too long: repairs alone improve the plan."""
 _LEAST, _MOST = 500_000, 20_000_000
 """Most work of a repair: small where little work is allowed."""
+_RARER = 6
+_MOST_OF_A_LINE = 3_000_000
+_FEW_KINDS = 6
+"""Of so few kinds of sheet or stick many are cut alike."""
 
 
 class Turns:
@@ -28,6 +35,7 @@ class Turns:
         self._idle_dives = self._idle_repairs = 0
         self._work_of_dives = self._work_of_repairs = 0
         self._repair: Repair | None = None
+        self._one_less: OneLess | None = None
 
     def run(self, share: Fraction = Fraction(1), *, is_last: bool = False) -> None:
         """Turn after turn, until many were in vain.
@@ -48,7 +56,8 @@ class Turns:
                 if is_last:
                     budget.ended = "searched"
                 break
-            is_turn = self._work_of_dives <= self._work_of_repairs
+            share_of_dives = _RARER if self._are_alike else 1
+            is_turn = share_of_dives * self._work_of_dives <= self._work_of_repairs
             now = "dive" if dives and (is_turn or not repairs) else "repair"
             if now != stage:
                 if stage:
@@ -57,6 +66,8 @@ class Turns:
                 stage = now
             if stage == "dive":
                 self._dive()
+            elif self._are_alike:
+                self._with_one_less()
             else:
                 self._mend()
         if stage:
@@ -70,6 +81,13 @@ class Turns:
         dives = self._may_dive and self._idle_dives < _IDLE
         return dives, self._idle_repairs < _IDLE
 
+    @property
+    def _are_alike(self) -> bool:
+        """Whether plans cost a whole number of boards alike, and one less can be tried."""
+        plan = self._search.state.plan
+        is_few = self._search.num_boards <= _FEW_KINDS
+        return is_few and plan.is_whole and len(plan.patterns) > 1
+
     def _dive(self) -> None:
         waves, budget = self._search.waves, self._search.budget
         before = budget.done
@@ -77,6 +95,31 @@ class Turns:
         idle = AT_ONCE if waves.are_long else 0
         self._idle_dives = 0 if is_better else self._idle_dives + idle
         self._work_of_dives += budget.done - before
+
+    def _with_one_less(self) -> None:
+        search = self._search
+        state, budget, generation = search.state, search.budget, search.generation
+        if self._one_less is None:
+            self._one_less = OneLess(search.yard, generation.prices, state.need)
+        before, plan = budget.done, state.plan
+        work = budget.work_for(one_less.AT_ONCE, _LEAST, _MOST_OF_A_LINE)
+        asked = self._one_less.asked(plan, all_copies(search.yard), search.pool())
+        answers: list[Tried] = search.crew.run(
+            asked,
+            self._one_less.lines(plan, work),
+            budget.seconds_left,
+            lambda answer: answer.plan is not None and answer.plan.cost <= state.enough,
+        )
+        self._one_less.go_on(answers)
+        is_better = False
+        for answer in answers:
+            budget.spend(answer.work)
+            for column in answer.columns:
+                generation.add(column)
+            if answer.plan is not None:
+                is_better |= state.take(answer.plan)
+        self._idle_repairs = 0 if is_better else self._idle_repairs + len(answers)
+        self._work_of_repairs += budget.done - before + 1
 
     def _mend(self) -> None:
         search = self._search
