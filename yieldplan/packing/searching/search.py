@@ -39,6 +39,8 @@ _NEAR = 1.1
 _OUT_OF_REACH = Fraction(101, 100)
 """Where the next sum that whole sheets can cost lies so far above what the prices prove, no
 better floor is looked for: it would have to gain more than that. Few boards are another matter."""
+_FEW_KINDS = 6
+"""Of so few kinds of sheet or stick many are cut alike."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -84,6 +86,11 @@ class Search:
         """Whether sets of boards can be looked through one by one."""
         return self.num_copies <= MOST_BOARDS
 
+    @property
+    def are_alike(self) -> bool:
+        """Whether many are cut of few kinds of sheet or stick."""
+        return not self.is_small and self.num_boards <= _FEW_KINDS
+
     def run(self) -> Solution:
         """Stage by stage, until the plan is proved or close enough or the work is done."""
         state = self.state
@@ -95,16 +102,17 @@ class Search:
         reach = _OUT_OF_REACH * state.floor.priced
         may_lift = self.is_small or state.floor.value <= reach
         if not state.is_done() and may_lift:
-            self._limited_floor(Fraction(1, 8))
+            self._limited_floor(Fraction(1, 16 if self.are_alike else 8))
         if not state.is_done() and self.is_small:
             self._try_all(Fraction(2, 3))
-        if not state.is_done() and may_lift:
+        if not state.is_done() and may_lift and not self.are_alike:
             self._set_floor(Fraction(1, 8))
         if not state.is_done():
             self._at_the_floor()
         turns = Turns(self)
         # Which boards, before how to cut them: their prices alone must decide.
         is_few = self.is_small or len(state.plan.patterns) < MOST_BOARDS
+        is_few &= not self.are_alike
         if is_few and not self.yard.problem.offcut_percent:
             if not state.is_done():
                 turns.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))

@@ -22,8 +22,6 @@ _LEAST, _MOST = 500_000, 20_000_000
 """Most work of a repair: small where little work is allowed."""
 _RARER = 6
 _MOST_OF_A_LINE = 3_000_000
-_FEW_KINDS = 6
-"""Of so few kinds of sheet or stick many are cut alike."""
 
 
 class Turns:
@@ -85,8 +83,7 @@ class Turns:
     def _are_alike(self) -> bool:
         """Whether plans cost a whole number of boards alike, and one less can be tried."""
         plan = self._search.state.plan
-        is_few = self._search.num_boards <= _FEW_KINDS
-        return is_few and plan.is_whole and len(plan.patterns) > 1
+        return self._search.are_alike and plan.is_whole and len(plan.patterns) > 1
 
     def _dive(self) -> None:
         waves, budget = self._search.waves, self._search.budget
@@ -103,10 +100,10 @@ class Turns:
             self._one_less = OneLess(search.yard, generation.prices, state.need)
         before, plan = budget.done, state.plan
         work = budget.work_for(one_less.AT_ONCE, _LEAST, _MOST_OF_A_LINE)
-        asked = self._one_less.asked(plan, all_copies(search.yard), search.pool())
+        asked = self._one_less.asked(all_copies(search.yard), search.pool())
         answers: list[Tried] = search.crew.run(
             asked,
-            self._one_less.lines(plan, work),
+            self._one_less.lines(plan, state.floor.value, work),
             budget.seconds_left,
             lambda answer: answer.plan is not None and answer.plan.cost <= state.enough,
         )
