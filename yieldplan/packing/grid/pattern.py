@@ -99,8 +99,8 @@ def left_after(
     """How many of each demand these patterns leave to be made."""
     left = list(need)
     for pattern in patterns:
-        for demand, count in enumerate(makes_of(pattern, problem)):
-            left[demand] = max(0, left[demand] - count)
+        for number in pattern.items():
+            take(number, left, problem)
     return left
 
 

@@ -16,7 +16,7 @@ import numpy as np
 
 from yieldplan.packing.filling.first_plan import first_plan
 from yieldplan.packing.filling.yard import Column, Yard
-from yieldplan.packing.grid.pattern import Pattern, left_after, makes_of
+from yieldplan.packing.grid.pattern import Pattern, left_after
 from yieldplan.packing.improving.dive import Dive, Question
 from yieldplan.packing.stop import Budget
 
@@ -255,13 +255,13 @@ def losses_of(
     patterns: Sequence[Pattern], prices: Sequence[int], yard: Yard
 ) -> list[int]:
     """What each costs more than its parts are worth."""
+    items = yard.problem.items
     return [
         yard.cost(pattern)
         - sum(
-            price * count
-            for price, count in zip(
-                prices, makes_of(pattern, yard.problem), strict=True
-            )
+            prices[demand] * count
+            for number in pattern.items()
+            for demand, count in items[number].makes.items()
         )
         for pattern in patterns
     ]

@@ -85,7 +85,8 @@ class OneLess:
         )
         self._plan: Packed | None = None
         self._lines: list[Line] = []
-        self._number = 0
+        self.waves = 0
+        """How often the lines went on."""
 
     def asked(self, copies: Mapping[int, int], columns: Sequence[Column]) -> Asked:
         """What is asked of the lines."""
@@ -107,9 +108,9 @@ class OneLess:
                 )
                 for place in range(AT_ONCE)
             ]
-        self._number += 1
+        self.waves += 1
         return [
-            replace(line, seed=(13, self._number, place), work=work)
+            replace(line, seed=(13, self.waves, place), work=work)
             for place, line in enumerate(self._lines)
         ]
 

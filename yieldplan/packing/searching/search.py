@@ -102,10 +102,10 @@ class Search:
         reach = _OUT_OF_REACH * state.floor.priced
         may_lift = self.is_small or state.floor.value <= reach
         if not state.is_done() and may_lift:
-            self._limited_floor(Fraction(1, 16 if self.are_alike else 8))
+            self._limited_floor(Fraction(1, 8))
         if not state.is_done() and self.is_small:
             self._try_all(Fraction(2, 3))
-        if not state.is_done() and may_lift and not self.are_alike:
+        if not state.is_done() and may_lift and self.num_boards > 1:
             self._set_floor(Fraction(1, 8))
         if not state.is_done():
             self._at_the_floor()

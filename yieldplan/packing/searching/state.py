@@ -17,14 +17,22 @@ _WORK_PER_BIN = 300_000
 _WORK_MOST = 200_000_000
 _ROUNDS_LEAST, _ROUNDS_MOST = 10, 60
 """Rounds of prices that the work allowed must hold beside the search."""
+_ALIKE, _FEW = 6, 16
+"""Kinds of board up to which many are cut alike; up to which they are few."""
+_ROUNDS_PER_CUT, _ROUNDS_PER_KIND = 80, 5
+"""More rounds then: for every board to be cut alike; for every kind of part, where few boards must hold them all."""
 
 
 def work_for(yard: Yard) -> int:
     """Units of work allowed where the stop does not say."""
-    bins = yard.pricing.bins
-    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + len(bins))
+    num_bins, to_cut = len(yard.pricing.bins), _boards_to_cut(yard)
+    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
+    if num_bins <= _ALIKE:
+        rounds += _ROUNDS_PER_CUT * to_cut
+    if num_bins <= _FEW:
+        rounds += _ROUNDS_PER_KIND * len(yard.problem.demands)
     # Of one kind of sheet or stick many are cut, and each is a choice.
-    search = _WORK_LEAST + _WORK_PER_BIN * max(len(bins), _boards_to_cut(yard))
+    search = _WORK_LEAST + _WORK_PER_BIN * max(num_bins, to_cut)
     return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
 
 

@@ -20,8 +20,10 @@ _DIVES_UP_TO = 120
 """Of more boards a dive takes too long: repairs alone improve the plan."""
 _LEAST, _MOST = 500_000, 20_000_000
 """Most work of a repair: small where little work is allowed."""
-_RARER = 6
-_MOST_OF_A_LINE = 3_000_000
+_RARER = 4
+"""Where boards are alike, dives get one in so many parts of the work of their repairs."""
+_FIRST_LINES, _MOST_OF_A_LINE = 250_000, 3_000_000
+"""Work of a line: little at first, to be through early where it is easy."""
 
 
 class Turns:
@@ -99,7 +101,8 @@ class Turns:
         if self._one_less is None:
             self._one_less = OneLess(search.yard, generation.prices, state.need)
         before, plan = budget.done, state.plan
-        work = budget.work_for(one_less.AT_ONCE, _LEAST, _MOST_OF_A_LINE)
+        most = min(_MOST_OF_A_LINE, _FIRST_LINES << self._one_less.waves)
+        work = budget.work_for(one_less.AT_ONCE, _FIRST_LINES, most)
         asked = self._one_less.asked(all_copies(search.yard), search.pool())
         answers: list[Tried] = search.crew.run(
             asked,
