@@ -16,6 +16,7 @@ import numpy as np
 
 from yieldplan.packing.filling.first_plan import first_plan
 from yieldplan.packing.filling.yard import Column, Yard
+from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Pattern, left_after
 from yieldplan.packing.improving.dive import Dive, Question
 from yieldplan.packing.stop import Budget
@@ -89,7 +90,7 @@ class CutAnew:
         self._rng = np.random.default_rng(list(seed))
         self._dearer = np.array(dearer)
         self._known = list(asked.columns)
-        self._makes = np.array([column.makes for column in self._known], np.int64)
+        self._makes = _makes(self._known, asked)
         self._prices = np.array(asked.prices, np.int64)
         self._number = 0
 
@@ -103,7 +104,7 @@ class CutAnew:
         if self.patterns:
             self.patterns = self._affordable(self.patterns)
             self._fill_up(budget)
-        else:
+        elif self._supply([]):
             self._dive(budget)
 
     def _dive(self, budget: Budget) -> None:
@@ -237,8 +238,7 @@ class CutAnew:
         if columns:
             self.found += columns
             self._known += columns
-            more = np.array([column.makes for column in columns], np.int64)
-            self._makes = np.concatenate([self._makes, more])
+            self._makes = np.concatenate([self._makes, _makes(columns, self._asked)])
 
     def _cost(self, short_price: Sequence[int]) -> int:
         """Of the plan, with what is unmade."""
@@ -249,6 +249,12 @@ class CutAnew:
     def _may_pay(self) -> bool:
         cost = sum(self._yard.cost(pattern) for pattern in self.patterns)
         return cost <= self._most
+
+
+def _makes(columns: Sequence[Column], asked: Asked) -> Ints:
+    """What the columns make, one a row."""
+    makes = np.array([column.makes for column in columns], np.int64)
+    return makes.reshape(len(columns), len(asked.need))
 
 
 def losses_of(

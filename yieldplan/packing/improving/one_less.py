@@ -50,7 +50,7 @@ class Line:
         budget = Budget(stop, self.work)
         tries = CutAnew(yard, shared, self.most, self.patterns, self.dearer, self.seed)
         tries.begin(budget)
-        while any(tries.left):
+        while any(tries.left) and tries.patterns:
             tries.one(budget)
             if budget.done >= self.work or budget.is_over():
                 break

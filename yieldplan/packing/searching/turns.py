@@ -118,8 +118,9 @@ class Turns:
                 generation.add(column)
             if answer.plan is not None:
                 is_better |= state.take(answer.plan)
-        self._idle_repairs = 0 if is_better else self._idle_repairs + len(answers)
-        self._work_of_repairs += budget.done - before + 1
+        self._idle_repairs = 0 if is_better else self._idle_repairs + one_less.AT_ONCE
+        # A turn counts for something, also where there was money for nothing.
+        self._work_of_repairs += max(budget.done - before, _FIRST_LINES)
 
     def _mend(self) -> None:
         search = self._search
