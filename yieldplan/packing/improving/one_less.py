@@ -17,6 +17,7 @@ from yieldplan.packing.stop import Budget, Stop
 
 AT_ONCE = 4
 """Lines of tries that go on side by side."""
+_NO_LIMIT = 1 << 62
 _FAR_BEHIND = 2
 """A line that leaves so many times as much unmade as the best one goes on from there."""
 _LEAST_PRICE = 4
@@ -47,7 +48,8 @@ class Line:
 
     def do(self, yard: Yard, shared: Asked, stop: Stop) -> Tried:
         """Try, one time at least."""
-        budget = Budget(stop, self.work)
+        # What is begun is gone through, however long it takes.
+        budget = Budget(stop, _NO_LIMIT)
         tries = CutAnew(yard, shared, self.most, self.patterns, self.dearer, self.seed)
         tries.begin(budget)
         while any(tries.left) and tries.patterns:
