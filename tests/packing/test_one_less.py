@@ -10,7 +10,8 @@ from yieldplan.packing.filling.packed import packed
 from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.grid.pattern import Pattern, left_after
 from yieldplan.packing.improving.cut_anew import Asked, CutAnew
-from yieldplan.packing.improving.one_less import AT_ONCE, Line, OneLess, Tried
+from yieldplan.packing.improving.dives import AT_ONCE
+from yieldplan.packing.improving.one_less import Line, OneLess, Reached
 from yieldplan.packing.stop import Budget, Stop
 
 PRICES = (ROLL * 6 // 10, ROLL * 4 // 10)
@@ -122,7 +123,7 @@ def test_a_line_far_behind_goes_on_from_the_best() -> None:
     near = first_plan(yard, [3, 2], PRICES).patterns
     one_less.go_on(
         [
-            Tried(sixes(yard)[:1] if place == 2 else near, line.dearer, None, [], 1)
+            Reached(None, [], 1, sixes(yard)[:1] if place == 2 else near, line.dearer)
             for place, line in enumerate(lines)
         ]
     )

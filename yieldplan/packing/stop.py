@@ -9,6 +9,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
+NO_LIMIT = 1 << 62
+"""More than any work or money there is."""
+
 Ended = Literal["proved", "gap", "work", "clock", "asked", "searched"]
 
 IN_WORDS: dict[Ended, str] = {
@@ -131,7 +134,7 @@ class Budget:
     def work_left(self, share: Fraction) -> int:
         """Work until so much of the allowed work is used up; the clock is not asked."""
         if self._by_clock:
-            return 1 << 62
+            return NO_LIMIT
         return max(0, int(share * self._allowed) - self.done)
 
     def spend(self, work: int) -> None:

@@ -13,7 +13,7 @@ from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Pattern, Section
 from yieldplan.packing.improving.dive import Dive, Question
-from yieldplan.packing.stop import Budget
+from yieldplan.packing.stop import NO_LIMIT, Budget
 
 MOST_BOARDS = 16
 """Boards whose sets are looked through; each one more doubles them."""
@@ -24,7 +24,6 @@ _SPREADS = (0.2, 0.5, 1.0)
 """How far guesses stray from the set's own prices."""
 _PASSES = 4
 """How often sets that no price rules out are tried."""
-_NO_LIMIT = 1 << 62
 _ENOUGH = 1e-6
 
 
@@ -120,7 +119,7 @@ class BoardSets:
         for noise in _DIVES:
             question = Question(self.need, supply, self.short_price, limit, _ROUNDS)
             dive = Dive(self.yard, question, known, self._rng, noise)
-            limit = _NO_LIMIT
+            limit = NO_LIMIT
             yield dive.run(budget)
             self.found += dive.found
             known += dive.found

@@ -19,7 +19,8 @@ from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Pattern, left_after
 from yieldplan.packing.improving.dive import Dive, Question
-from yieldplan.packing.stop import Budget
+from yieldplan.packing.improving.losses import drawn_by_loss, worth_of
+from yieldplan.packing.stop import NO_LIMIT, Budget
 
 _OUT = (2, 5)
 """Boards taken out at once, at least and at most."""
@@ -40,7 +41,6 @@ _DIVES = 3
 """How many of them; the best is taken."""
 _KNOWN = 0.6
 """Share of the known patterns that the first plan begins with."""
-_NO_LIMIT = 1 << 62
 
 
 @dataclass(frozen=True)
@@ -110,7 +110,7 @@ class CutAnew:
     def _dive(self, budget: Budget) -> None:
         """A plan for no more money, whatever it leaves unmade: the best of a few dives."""
         prices = self._short(_AT_FIRST)
-        question = Question(self._asked.need, self._supply([]), prices, _NO_LIMIT)
+        question = Question(self._asked.need, self._supply([]), prices, NO_LIMIT)
         found = []
         for number in range(_DIVES):
             dive = Dive(
@@ -141,7 +141,7 @@ class CutAnew:
         old = (self.patterns, self.left)
         before = self._cost(short_price)
         worse = _WORSE * before / (1 + len(self.patterns))
-        hope = before - sum(self._yard.cost(pattern) for pattern in kept)
+        hope = before - self._paid(kept)
         dive = Dive(
             self._yard,
             Question(
@@ -162,7 +162,7 @@ class CutAnew:
             self.patterns = [*kept, *plan.patterns]
             self._fill_up(budget)
             most = before + self._rng.exponential(worse)
-            if not self._may_pay() or self._cost(short_price) > most:
+            if self._paid(self.patterns) > self._most or self._cost(short_price) > most:
                 self.patterns, self.left = old
         is_unmade = np.array(self.left) > 0
         self._dearer = 1 + (self._dearer - 1) * _FORGET
@@ -189,7 +189,7 @@ class CutAnew:
         self, patterns: Sequence[Pattern], others: Sequence[Pattern] = ()
     ) -> list[Pattern]:
         """Those that lose least, as many as may be paid beside the others."""
-        money = self._most - sum(self._yard.cost(pattern) for pattern in others)
+        money = self._most - self._paid(others)
         loss = self._losses(patterns)
         found = []
         for place in sorted(
@@ -206,18 +206,14 @@ class CutAnew:
 
     def _out(self) -> set[int]:
         """Places of the boards to take out."""
-        loss = np.maximum(0, self._losses(self.patterns)).astype(float)
-        weight = loss + max(1.0, _OTHERS * float(loss.mean()))
-        count = min(len(self.patterns), int(self._rng.integers(_OUT[0], _OUT[1] + 1)))
-        picked = self._rng.choice(
-            len(self.patterns), size=count, replace=False, p=weight / weight.sum()
-        )
-        return set(picked.tolist())
+        losses = [max(0, loss) for loss in self._losses(self.patterns)]
+        count = min(len(losses), int(self._rng.integers(_OUT[0], _OUT[1] + 1)))
+        return drawn_by_loss(losses, count, _OTHERS, self._rng)
 
     def _supply(self, kept: Sequence[Pattern]) -> dict[int, int]:
         """What may be cut instead: what is there, and not dearer than the money left."""
         used = Counter(pattern.bin for pattern in kept)
-        money = self._most - sum(self._yard.cost(pattern) for pattern in kept)
+        money = self._most - self._paid(kept)
         supply = {}
         for number, copies in self._asked.copies.items():
             price = max(1, self._yard.price[number])
@@ -242,13 +238,12 @@ class CutAnew:
 
     def _cost(self, short_price: Sequence[int]) -> int:
         """Of the plan, with what is unmade."""
-        return sum(self._yard.cost(pattern) for pattern in self.patterns) + sum(
+        return self._paid(self.patterns) + sum(
             count * price for count, price in zip(self.left, short_price, strict=True)
         )
 
-    def _may_pay(self) -> bool:
-        cost = sum(self._yard.cost(pattern) for pattern in self.patterns)
-        return cost <= self._most
+    def _paid(self, patterns: Sequence[Pattern]) -> int:
+        return sum(self._yard.cost(pattern) for pattern in patterns)
 
 
 def _makes(columns: Sequence[Column], asked: Asked) -> Ints:
@@ -261,13 +256,7 @@ def losses_of(
     patterns: Sequence[Pattern], prices: Sequence[int], yard: Yard
 ) -> list[int]:
     """What each costs more than its parts are worth."""
-    items = yard.problem.items
     return [
-        yard.cost(pattern)
-        - sum(
-            prices[demand] * count
-            for number in pattern.items()
-            for demand, count in items[number].makes.items()
-        )
+        yard.cost(pattern) - worth_of(pattern, prices, yard.problem)
         for pattern in patterns
     ]

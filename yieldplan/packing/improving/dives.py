@@ -10,7 +10,7 @@ import numpy as np
 from yieldplan.packing.filling.packed import Packed
 from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.improving.dive import Dive, Question
-from yieldplan.packing.stop import Budget, Stop
+from yieldplan.packing.stop import NO_LIMIT, Budget, Stop
 
 AT_ONCE = 4
 """Tasks handed out together, whatever the number of hands."""
@@ -21,7 +21,6 @@ _KNOWN = 0.6
 the first steps would always be the same."""
 _MOST_FOUND = 1500
 """Of the patterns met in a task, the last so many are offered to its next dive."""
-_NO_LIMIT = 1 << 62
 
 
 @dataclass(frozen=True)
@@ -74,7 +73,7 @@ class DiveTask:
         """Do it."""
         rng = np.random.default_rng(self.seed)
         # One dive at least is gone through, however long it takes.
-        budget = Budget(stop, _NO_LIMIT)
+        budget = Budget(stop, NO_LIMIT)
         columns = list(shared.columns)
         found: list[Column] = []
         best: Packed | None = None

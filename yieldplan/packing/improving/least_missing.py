@@ -13,13 +13,12 @@ from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.floors.column_generation import Generation
 from yieldplan.packing.improving.dive import Dive, Question
 from yieldplan.packing.improving.neighbourhoods import Repair
-from yieldplan.packing.stop import Budget
+from yieldplan.packing.stop import NO_LIMIT, Budget
 
 _SHOW = 40
 """How much more a show part weighs than another of its size."""
 _DIVES = 8
 _REPAIRS = 24
-_NO_LIMIT = 1 << 62
 
 
 def least_missing(
@@ -50,7 +49,7 @@ def least_missing(
         )
     ]
     best = min(best, first_plan(yard, need, prices), key=lambda p: p.key)
-    question = Question(tuple(need), all_copies(yard), weights, _NO_LIMIT)
+    question = Question(tuple(need), all_copies(yard), weights, NO_LIMIT)
     for number in range(_DIVES):
         if budget.is_over(Fraction(13, 20)) or best.is_whole:
             break
@@ -64,7 +63,7 @@ def least_missing(
     for _ in range(_REPAIRS):
         if budget.is_over(Fraction(7, 10)) or best.is_whole or not best.patterns:
             break
-        (place,) = repair.choose(best, generation.columns, 1, _NO_LIMIT)
+        (place,) = repair.choose(best, generation.columns, 1, NO_LIMIT)
         mended = place.do(yard, None, budget.stop)
         budget.spend(mended.work)
         best = repair.taken(best, [mended])

@@ -15,8 +15,9 @@ import numpy as np
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.packed import Packed, packed
 from yieldplan.packing.filling.yard import Column, Yard
-from yieldplan.packing.grid.pattern import Pattern, left_after, makes_of
+from yieldplan.packing.grid.pattern import Pattern, left_after
 from yieldplan.packing.improving.dive import Dive, Question
+from yieldplan.packing.improving.losses import drawn_by_loss, worth_of
 from yieldplan.packing.stop import Budget, Stop
 
 _LEAST_OUT = 6
@@ -220,23 +221,18 @@ class Repair:
     def _badly_paying(self, plan: Packed) -> set[int]:
         """Places of boards to take out: some of those that lose most, and others at random."""
         patterns = plan.patterns
-        loss = np.array([self._loss(pattern) for pattern in patterns], float)
-        weight = loss + max(1.0, _OTHERS * float(loss.mean()))
         high = min(_OUT[1], max(_OUT[0], len(patterns) // _OUT_SHARE + _LEAST_OUT))
         # Small ones as often as large ones, on the scale of doubling.
         size = np.exp(self._rng.uniform(np.log(_LEAST_OUT), np.log(high)))
         count = min(len(patterns), int(size))
-        picked = self._rng.choice(
-            len(patterns), size=count, replace=False, p=weight / weight.sum()
-        )
-        return {int(place) for place in picked}
+        losses = [self._loss(pattern) for pattern in patterns]
+        return drawn_by_loss(losses, count, _OTHERS, self._rng)
 
     def _loss(self, pattern: Pattern) -> int:
         """What the board costs more than its parts are worth, or could be worth."""
-        made = makes_of(pattern, self.yard.problem)
-        worth = sum(p * n for p, n in zip(self.prices, made, strict=True))
         price = self.yard.price[pattern.bin]
-        return max(0, max(price, self._values[pattern.bin]) - int(worth))
+        worth = worth_of(pattern, self.prices, self.yard.problem)
+        return max(0, max(price, self._values[pattern.bin]) - worth)
 
     def _supply(
         self, freed: Sequence[Pattern], supply: dict[int, int]

@@ -13,11 +13,9 @@ from yieldplan.packing.filling.packed import Packed, packed
 from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.grid.pattern import Pattern, left_after
 from yieldplan.packing.improving.cut_anew import Asked, CutAnew, losses_of
-from yieldplan.packing.stop import Budget, Stop
+from yieldplan.packing.improving.dives import AT_ONCE, Found
+from yieldplan.packing.stop import NO_LIMIT, Budget, Stop
 
-AT_ONCE = 4
-"""Lines of tries that go on side by side."""
-_NO_LIMIT = 1 << 62
 _FAR_BEHIND = 2
 """A line that leaves so many times as much unmade as the best one goes on from there."""
 _LEAST_PRICE = 4
@@ -31,7 +29,7 @@ class Line:
     Parameters
     ----------
     patterns
-        None before its first tries.
+        Empty before its first tries.
     most
         What the plan may cost. [money/10,000]
     seed
@@ -46,10 +44,10 @@ class Line:
     seed: tuple[int, ...] = ()
     work: int = 0
 
-    def do(self, yard: Yard, shared: Asked, stop: Stop) -> Tried:
+    def do(self, yard: Yard, shared: Asked, stop: Stop) -> Reached:
         """Try, one time at least."""
         # What is begun is gone through, however long it takes.
-        budget = Budget(stop, _NO_LIMIT)
+        budget = Budget(stop, NO_LIMIT)
         tries = CutAnew(yard, shared, self.most, self.patterns, self.dearer, self.seed)
         tries.begin(budget)
         while any(tries.left) and tries.patterns:
@@ -59,20 +57,17 @@ class Line:
         plan = None
         if not any(tries.left):
             plan = packed(tries.patterns, shared.need, yard)
-        return Tried(
-            tuple(tries.patterns), tries.dearer, plan, tries.found, budget.done
+        return Reached(
+            plan, tries.found, budget.done, tuple(tries.patterns), tries.dearer
         )
 
 
 @dataclass(frozen=True)
-class Tried:
-    """How far a line came; with the plan, where nothing is unmade any more."""
+class Reached(Found):
+    """How far a line came; with a plan, where nothing is unmade any more."""
 
     patterns: tuple[Pattern, ...]
     dearer: tuple[float, ...]
-    plan: Packed | None
-    columns: list[Column]
-    work: int
 
 
 class OneLess:
@@ -116,7 +111,7 @@ class OneLess:
             for place, line in enumerate(self._lines)
         ]
 
-    def go_on(self, answers: Sequence[Tried]) -> None:
+    def go_on(self, answers: Sequence[Reached]) -> None:
         """Remember where the lines have come; one far behind goes on from the best one."""
         lines = [
             replace(line, patterns=answer.patterns, dearer=answer.dearer)

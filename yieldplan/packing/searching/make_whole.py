@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from yieldplan.packing.filling.packed import packed
 from yieldplan.packing.floors.bound import Certificate
 from yieldplan.packing.improving.least_missing import least_missing
+from yieldplan.packing.stop import NO_LIMIT
 from yieldplan.packing.trying.tried import Tried
 
 if TYPE_CHECKING:
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
 
 _WAVES = (100_000, 400_000, 1_500_000, 1_500_000)
 """Most work of a task in each wave of dives for a whole plan, before wood counts as too little."""
-_NO_LIMIT = 1 << 62
 _BY_TRYING = Fraction(1, 2)
 """Share of the work left in which all that few boards can make is tried."""
 
@@ -29,7 +29,7 @@ def make_whole(search: Search) -> None:
         for number, most in enumerate(_WAVES):
             if state.plan.is_whole or budget.is_over(Fraction(3, 5)):
                 break
-            search.waves.one(number, _NO_LIMIT, most)
+            search.waves.one(number, NO_LIMIT, most)
             if not number and not state.plan.is_whole:
                 _try_all(search)
     if state.plan.is_whole:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import Executor
 from fractions import Fraction
 
@@ -18,11 +18,12 @@ from yieldplan.packing.floors.limited import limited_floor
 from yieldplan.packing.floors.set_floor import set_floor
 from yieldplan.packing.improving.at_the_floor import nearly_lossless
 from yieldplan.packing.improving.board_sets import MOST_BOARDS, BoardSets
+from yieldplan.packing.improving.dives import Found
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.searching.crew import Crew
 from yieldplan.packing.searching.make_whole import make_whole
 from yieldplan.packing.searching.solution import Solution
-from yieldplan.packing.searching.state import State, work_for
+from yieldplan.packing.searching.state import State, are_alike, work_for
 from yieldplan.packing.searching.turns import Turns
 from yieldplan.packing.searching.waves import Waves
 from yieldplan.packing.stop import Budget, Progress, Stop
@@ -39,8 +40,6 @@ _NEAR = 1.1
 _OUT_OF_REACH = Fraction(101, 100)
 """Where the next sum that whole sheets can cost lies so far above what the prices prove, no
 better floor is looked for: it would have to gain more than that. Few boards are another matter."""
-_FEW_KINDS = 6
-"""Of so few kinds of sheet or stick many are cut alike."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -77,6 +76,7 @@ class Search:
         self.short_price = [min(dear, _DEAREST)] * len(self.state.need)
         self.num_copies = sum(all_copies(self.yard).values())
         self.num_boards = len(self.yard.pricing.bins)
+        self.are_alike = are_alike(self.yard)
         if self.is_small and stop.gap is None:
             self.budget.gap = Fraction(0)
         self.is_wider = problem.family.endswith("+")
@@ -85,11 +85,6 @@ class Search:
     def is_small(self) -> bool:
         """Whether sets of boards can be looked through one by one."""
         return self.num_copies <= MOST_BOARDS
-
-    @property
-    def are_alike(self) -> bool:
-        """Whether many are cut of few kinds of sheet or stick."""
-        return not self.is_small and self.num_boards <= _FEW_KINDS
 
     def run(self) -> Solution:
         """Stage by stage, until the plan is proved or close enough or the work is done."""
@@ -111,8 +106,9 @@ class Search:
             self._at_the_floor()
         turns = Turns(self)
         # Which boards, before how to cut them: their prices alone must decide.
-        is_few = self.is_small or len(state.plan.patterns) < MOST_BOARDS
-        is_few &= not self.are_alike
+        is_few = self.is_small or (
+            len(state.plan.patterns) < MOST_BOARDS and not self.are_alike
+        )
         if is_few and not self.yard.problem.offcut_percent:
             if not state.is_done():
                 turns.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
@@ -258,6 +254,22 @@ class Search:
         if is_through and self.budget.ended is None:
             self.budget.ended = "searched"
         state.end_stage()
+
+    def is_enough(self, answer: Found) -> bool:
+        """Whether a plan was found that need not be bettered."""
+        plan = answer.plan
+        return plan is not None and plan.is_whole and plan.cost <= self.state.enough
+
+    def taken(self, answers: Iterable[Found]) -> bool:
+        """Keep what was found; whether it is a better plan."""
+        is_better = False
+        for answer in answers:
+            self.budget.spend(answer.work)
+            for column in answer.columns:
+                self.generation.add(column)
+            if answer.plan is not None:
+                is_better |= self.state.take(answer.plan)
+        return is_better
 
     def pool(self) -> list[Column]:
         """The known patterns that pay best."""

@@ -6,10 +6,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from yieldplan.packing.filling.first_plan import all_copies
-from yieldplan.packing.improving import one_less
 from yieldplan.packing.improving.dives import AT_ONCE
 from yieldplan.packing.improving.neighbourhoods import Repair
-from yieldplan.packing.improving.one_less import OneLess, Tried
+from yieldplan.packing.improving.one_less import OneLess, Reached
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -97,28 +96,22 @@ class Turns:
 
     def _with_one_less(self) -> None:
         search = self._search
-        state, budget, generation = search.state, search.budget, search.generation
+        state, budget = search.state, search.budget
         if self._one_less is None:
-            self._one_less = OneLess(search.yard, generation.prices, state.need)
+            self._one_less = OneLess(search.yard, search.generation.prices, state.need)
         before, plan = budget.done, state.plan
         most = min(_MOST_OF_A_LINE, _FIRST_LINES << self._one_less.waves)
-        work = budget.work_for(one_less.AT_ONCE, _FIRST_LINES, most)
+        work = budget.work_for(AT_ONCE, _FIRST_LINES, most)
         asked = self._one_less.asked(all_copies(search.yard), search.pool())
-        answers: list[Tried] = search.crew.run(
+        answers: list[Reached] = search.crew.run(
             asked,
             self._one_less.lines(plan, state.floor.value, work),
             budget.seconds_left,
-            lambda answer: answer.plan is not None and answer.plan.cost <= state.enough,
+            search.is_enough,
         )
         self._one_less.go_on(answers)
-        is_better = False
-        for answer in answers:
-            budget.spend(answer.work)
-            for column in answer.columns:
-                generation.add(column)
-            if answer.plan is not None:
-                is_better |= state.take(answer.plan)
-        self._idle_repairs = 0 if is_better else self._idle_repairs + one_less.AT_ONCE
+        is_better = search.taken(answers)
+        self._idle_repairs = 0 if is_better else self._idle_repairs + AT_ONCE
         # A turn counts for something, also where there was money for nothing.
         self._work_of_repairs += max(budget.done - before, _FIRST_LINES)
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.yard import Column
 from yieldplan.packing.improving.best_of_known import BestOfKnown
-from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, Found, wave
+from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, wave
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -66,7 +66,7 @@ class Waves:
         columns: Sequence[Column] | None = None,
     ) -> bool:
         search = self._search
-        state, budget = search.state, search.budget
+        state = search.state
         common = Common(
             tuple(state.need),
             all_copies(search.yard),
@@ -76,16 +76,7 @@ class Waves:
             tuple(search.pool() if columns is None else columns),
         )
 
-        def is_enough(answer: Found) -> bool:
-            plan = answer.plan
-            return plan is not None and plan.is_whole and plan.cost <= common.enough
-
-        answers = search.crew.run(common, tasks, budget.seconds_left, is_enough)
-        is_better = False
-        for answer in answers:
-            budget.spend(answer.work)
-            for column in answer.columns:
-                search.generation.add(column)
-            if answer.plan is not None:
-                is_better |= state.take(answer.plan)
-        return is_better
+        answers = search.crew.run(
+            common, tasks, search.budget.seconds_left, search.is_enough
+        )
+        return search.taken(answers)
