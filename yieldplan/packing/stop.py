@@ -137,6 +137,10 @@ class Budget:
             return NO_LIMIT
         return max(0, int(share * self._allowed) - self.done)
 
+    def seconds_of(self, share: Fraction) -> float | None:
+        """So much of all the time; None where the clock does not end the search. [s]"""
+        return None if self._stop.seconds is None else float(share) * self._stop.seconds
+
     def spend(self, work: int) -> None:
         """Count work as done."""
         self.done += work

@@ -106,6 +106,10 @@ class Crew:
                 return
             yield task.do(self.yard, shared, _until(end, self._stop.asked))
 
+    def get_ready(self) -> None:
+        """Begin the processes, where it has taken long already: they will be needed."""
+        self._may_hand_out()
+
     def _may_hand_out(self) -> bool:
         executor = self._executor
         if isinstance(executor, Hands):
@@ -145,10 +149,16 @@ def _yard_of(key: str, problem: bytes) -> Yard:
     return Yard(known)
 
 
+@lru_cache(maxsize=2)
+def _shared_by(tasks: bytes) -> object:
+    """What tasks handed out together have in common, taken apart once for all of them."""
+    return pickle.loads(tasks)
+
+
 def _do(
     key: str, problem: bytes, shared: bytes, task: bytes, end: float | None
 ) -> object:
     """One task in another process; its yard is kept there for the next one."""
     todo: Task[object, object] = pickle.loads(task)
     stop = _until(end, threading.Event())
-    return todo.do(_yard_of(key, problem), pickle.loads(shared), stop)
+    return todo.do(_yard_of(key, problem), _shared_by(shared), stop)

@@ -23,8 +23,8 @@ from typing import Any, ParamSpec, TypeVar
 
 _P = ParamSpec("_P")
 _R = TypeVar("_R")
-_WORTH_IT = 3.0
-"""A process takes about a second to begin: where all is done sooner, none is. [s]"""
+_WORTH_IT = 1.0
+"""A process takes a second or two to begin: where all is done sooner, none is. [s]"""
 _LOOK = 0.1
 """How often it is looked whether to stop. [s]"""
 _GONE = (EOFError, OSError)

@@ -15,13 +15,13 @@ from yieldplan.packing.filling.packed import Packed
 from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.floors.column_generation import Generation
 from yieldplan.packing.floors.limited import limited_floor
-from yieldplan.packing.floors.set_floor import set_floor
 from yieldplan.packing.improving.at_the_floor import nearly_lossless
 from yieldplan.packing.improving.board_sets import MOST_BOARDS, BoardSets
 from yieldplan.packing.improving.dives import Found
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.searching.crew import Crew
 from yieldplan.packing.searching.make_whole import make_whole
+from yieldplan.packing.searching.set_floor_task import Lifted, SetFloorTask
 from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.searching.state import State, are_alike, work_for
 from yieldplan.packing.searching.turns import Turns
@@ -206,24 +206,26 @@ class Search:
         state.end_stage()
 
     def _set_floor(self, share: Fraction) -> None:
-        """Lift the floor by what one price vector for all boards cannot prove."""
-        state, generation = self.state, self.generation
+        """Lift the floor by what one price vector for all boards cannot prove.
+
+        Where it takes long the first dives go on beside it.
+        """
+        state, budget = self.state, self.budget
         if self.num_boards > _NODES_UP_TO or self.is_wider:
             return
         state.begin_stage("floor of sets")
-        state.raise_floor(
-            set_floor(
-                self.yard,
-                state.need,
-                self.short_price,
-                state.floor,
-                generation.columns,
-                generation.met,
-                state.plan.cost,
-                self.budget,
-                self.budget.used + share,
-            )
+        task = SetFloorTask(
+            state.floor,
+            tuple(self.generation.columns),
+            tuple(self.generation.met),
+            state.plan.cost,
+            budget.work_left(budget.used + share),
+            budget.seconds_of(share),
         )
+        if self.is_small or self.are_alike:
+            self.waves.none(beside=task)
+        else:
+            self.waves.next(beside=task)
         state.end_stage()
 
     def _at_the_floor(self) -> None:
@@ -269,6 +271,8 @@ class Search:
                 self.generation.add(column)
             if answer.plan is not None:
                 is_better |= self.state.take(answer.plan)
+            if isinstance(answer, Lifted):
+                self.state.raise_floor(answer.floor)
         return is_better
 
     def pool(self) -> list[Column]:
@@ -285,3 +289,4 @@ class Search:
 
     def _hear_floor(self, floor: int) -> None:
         self.state.raise_floor(self.generation.best)
+        self.crew.get_ready()

@@ -9,6 +9,7 @@ from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.yard import Column
 from yieldplan.packing.improving.best_of_known import BestOfKnown
 from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, wave
+from yieldplan.packing.searching.set_floor_task import SetFloorTask
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -30,14 +31,26 @@ class Waves:
         """Whether the last wave was as long as any."""
         return _LEAST << max(0, self.number - 1) >= _MOST
 
-    def next(self) -> bool:
-        """One wave more; whether it found a better plan."""
+    def next(self, beside: SetFloorTask | None = None) -> bool:
+        """One wave more; whether it found a better plan.
+
+        Parameters
+        ----------
+        beside
+            A task to be done beside it.
+        """
         number, self.number = self.number, self.number + 1
         # The first waves are short, to be through early where it is easy.
         most = min(_MOST, _LEAST << number)
-        return self.one(number, self._search.state.plan.cost, most)
+        return self.one(number, self._search.state.plan.cost, most, beside)
 
-    def one(self, number: int, limit: int, most: int) -> bool:
+    def none(self, beside: SetFloorTask) -> None:
+        """The task alone."""
+        self._take([beside], self._search.state.plan.cost)
+
+    def one(
+        self, number: int, limit: int, most: int, beside: SetFloorTask | None = None
+    ) -> bool:
         """One wave; whether it found a better plan.
 
         Parameters
@@ -48,7 +61,9 @@ class Waves:
             Work of a task, at most.
         """
         work = self._search.budget.work_for(AT_ONCE, _LEAST, most)
-        return self._take([BestOfKnown(work), *wave(number, work)], limit)
+        # It takes longest, so it is begun before the dives.
+        long = [] if beside is None else [beside]
+        return self._take([BestOfKnown(work), *long, *wave(number, work)], limit)
 
     def one_dive(self, limit: int) -> None:
         """The first dive alone, for a plan soon."""
@@ -61,7 +76,7 @@ class Waves:
 
     def _take(
         self,
-        tasks: Sequence[DiveTask | BestOfKnown],
+        tasks: Sequence[DiveTask | BestOfKnown | SetFloorTask],
         limit: int,
         columns: Sequence[Column] | None = None,
     ) -> bool:
