@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.grid.pattern import (
@@ -49,6 +49,9 @@ class _Refill:
             _Wanted(number, yard.sizes[number].along, yard.sizes[number].across)
             for number in yard.wanted(pattern.bin, left, prices)
         ]
+        # Most gaps are smaller than any of them; that is seen at once.
+        self.shortest = min((wanted.length for wanted in self.wanted), default=0)
+        self.narrowest = min((wanted.width for wanted in self.wanted), default=0)
 
     def run(self) -> tuple[Pattern, list[int]]:
         if not self.wanted:
@@ -63,8 +66,9 @@ class _Refill:
             strips.extend(self._new_strips(section, strips, self.room.across))
             strips.sort(key=lambda strip: strip.u)
             if any(strip.cuts for strip in strips):
-                sections.append(replace(section, strips=tuple(strips)))
-        return replace(self.pattern, sections=tuple(sections)), self.left
+                sections.append(Section(section.i, section.j, tuple(strips)))
+        pattern = self.pattern
+        return Pattern(pattern.bin, pattern.breakdown, tuple(sections)), self.left
 
     def _sections(self, along: int) -> Iterator[Section]:
         """The pattern's sections, and empty ones between them (crosscut first only)."""
@@ -72,26 +76,31 @@ class _Refill:
             yield from self.pattern.sections
             return
         at = 0
-        shortest = min(wanted.length for wanted in self.wanted)
         for section in (*self.pattern.sections, Section(along, along, ())):
-            if section.i - at >= shortest:
+            if section.i - at >= self.shortest:
                 yield Section(at, section.i, ())
             at = section.j
             if section.j > section.i:
                 yield section
 
     def _in_strip(self, section: Section, strip: Strip) -> Strip:
-        cuts = list(strip.cuts)
+        if strip.v - strip.u < self.narrowest:
+            return strip
+        more: list[Cut] = []
         for start, end in _gaps(section, strip):
-            cuts.extend(self._fill(section, start, end, strip.u, strip.v))
-        return replace(strip, cuts=tuple(sorted(cuts, key=lambda cut: cut.i)))
+            if end - start >= self.shortest:
+                more += self._fill(section, start, end, strip.u, strip.v)
+        if not more:
+            return strip
+        cuts = sorted((*strip.cuts, *more), key=lambda cut: cut.i)
+        return Strip(strip.u, strip.v, tuple(cuts))
 
     def _new_strips(
         self, section: Section, strips: Sequence[Strip], across: int
     ) -> Iterator[Strip]:
         at = 0
         for u, v in [*sorted((s.u, s.v) for s in strips), (across, across)]:
-            while self.wanted and at < u:
+            while self.wanted and u - at >= self.narrowest:
                 strip = self._new_strip(section, at, u)
                 if strip is None:
                     break

@@ -95,7 +95,7 @@ class Generation:
         if key in self._known:
             return False
         self._known.add(key)
-        self._master.add(column, [10**9] * len(self.need))
+        self._master.add([column], [10**9] * len(self.need))
         return True
 
     def run(self, budget: Budget, share: Fraction, hear: Callable[[int], None]) -> None:

@@ -80,21 +80,22 @@ class Master:
         self._makes = np.zeros((64, len(self._need)), np.int32)
         self._counted = np.zeros((64, len(self._need)), np.int32)
 
-    def add(self, column: Column, left: Sequence[int]) -> None:
-        """Offer one more pattern, counting no more of a demand than is left."""
-        share = self._solver.NumVar(0.0, self._infinity, "")
-        self._objective.SetCoefficient(share, column.cost / MONEY)
-        self._copies[column.bin].SetCoefficient(share, 1.0)
-        place = len(self.columns)
-        if place == len(self._makes):
+    def add(self, columns: Sequence[Column], left: Sequence[int]) -> None:
+        """Offer more patterns, counting no more of a demand than is left."""
+        first = len(self.columns)
+        while first + len(columns) > len(self._makes):
             self._makes = np.concatenate([self._makes, np.zeros_like(self._makes)])
             self._counted = np.concatenate(
                 [self._counted, np.zeros_like(self._counted)]
             )
-        self._makes[place] = column.makes
-        self._use.append(share)
-        self.columns.append(column)
-        self._count(left, place)
+        for place, column in enumerate(columns, first):
+            share = self._solver.NumVar(0.0, self._infinity, "")
+            self._objective.SetCoefficient(share, column.cost / MONEY)
+            self._copies[column.bin].SetCoefficient(share, 1.0)
+            self._makes[place] = column.makes
+            self._use.append(share)
+        self.columns += columns
+        self._count(left, first)
 
     def set_left(self, left: Sequence[int]) -> None:
         """Ask for so much; columns count no more than that."""

@@ -136,9 +136,10 @@ def cut_to_demand(
                 if is_wanted(cut.item, open_, problem):
                     take(cut.item, open_, problem)
                     cuts.append(cut)
-            strips.append(replace(strip, cuts=tuple(cuts)))
-        sections.append(replace(section, strips=tuple(strips)))
-    return replace(pattern, sections=tuple(sections)), open_
+            is_same = len(cuts) == len(strip.cuts)
+            strips.append(strip if is_same else Strip(strip.u, strip.v, tuple(cuts)))
+        sections.append(Section(section.i, section.j, tuple(strips)))
+    return Pattern(pattern.bin, pattern.breakdown, tuple(sections)), open_
 
 
 def tidy(pattern: Pattern, sizes: Sequence[tuple[int, int]]) -> Pattern:

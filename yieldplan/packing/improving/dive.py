@@ -98,18 +98,19 @@ class Dive:
             question.short_price,
         )
         self._known: set[tuple[int, int, tuple[int, ...]]] = set()
-        for column in columns:
-            if column.bin in self._supply:
-                self._add(column)
+        self._add([column for column in columns if column.bin in self._supply])
 
-    def _add(self, column: Column) -> bool:
-        counted = tuple(map(min, column.makes, self._left))
-        key = (column.bin, column.cost, counted)
-        if key in self._known or not any(counted):
-            return False
-        self._known.add(key)
-        self._master.add(column, self._left)
-        return True
+    def _add(self, columns: Sequence[Column]) -> list[Column]:
+        """Offer those that are new; which they are."""
+        new = []
+        for column in columns:
+            counted = tuple(map(min, column.makes, self._left))
+            key = (column.bin, column.cost, counted)
+            if key not in self._known and any(counted):
+                self._known.add(key)
+                new.append(column)
+        self._master.add(new, self._left)
+        return new
 
     def run(self, budget: Budget) -> Packed | None:
         """The best plan met on the way down; None when there is none, or hope of one below the limit.
@@ -192,7 +193,7 @@ class Dive:
             bins that come nearest to paying.
         """
         yard = self.yard
-        added = 0
+        met = []
         over = [0] * len(self._left)
         values = yard.pricing.price(asked, bins)
         order = sorted(
@@ -213,13 +214,12 @@ class Dive:
                 over[demand] += max(0, made - self._left[demand])
             pattern, left = cut_to_demand(whole, self._left, yard.problem)
             pattern, left = refill(pattern, left, prices, yard)
-            column = yard.column(pattern)
+            met.append(yard.column(pattern))
             if not any(left):
                 self._keep([*self._chosen, pattern])
-            if self._add(column):
-                self.found.append(column)
-                added += 1
-        return added, over, sorted(order[: 2 * most])
+        new = self._add(met)
+        self.found += new
+        return len(new), over, sorted(order[: 2 * most])
 
     def _fix(self, shares: Shares, budget: Budget) -> bool:
         """Take the patterns that are nearly whole, or else one; False where there are none.
