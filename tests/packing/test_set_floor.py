@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import gcd
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -13,12 +14,15 @@ from tests.packing.exact_model import cheapest
 from tests.packing.plates import make_problem
 from tests.packing.proofs_from_the_page import holds
 from tests.packing.random_problems import problems
+from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.floors.bound import Certificate
 from yieldplan.packing.floors.column_generation import Generation
 from yieldplan.packing.floors.proofs import Branch, Leaf, SetsProof
 from yieldplan.packing.floors.set_floor import set_floor
+from yieldplan.packing.improving.dives import Common
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.searching.set_floor_task import SetFloorTask
 from yieldplan.packing.stop import Budget, Stop
 
 _WORK = 10**9
@@ -71,6 +75,36 @@ def test_two_thirds_of_a_board_are_not_sold() -> None:
     assert found.value == 14
     assert found.sets is not None
     assert holds(problem, [3], found.sets)
+
+
+@pytest.mark.parametrize("is_asked_to_stop", [False, True])
+def test_as_a_task_it_is_the_same_floor_or_when_stopped_the_one_before(
+    is_asked_to_stop: bool,
+) -> None:
+    # The boards of the test above; there the prices alone prove no more than 11.
+    problem = make_problem(
+        (21, 4), [(9, 4)], needs=[3], family="R", copies=2, kerf=1, price=7
+    )
+    dearer = replace(problem.bins[0], name="dearer", price=8, copies=1)
+    yard = Yard(replace(problem, bins=(*problem.bins, dearer)))
+    generation = Generation(yard, [3], [22])
+    generation.run(Budget(Stop(), _WORK), Fraction(1), lambda _: None)
+    before = generation.best
+    task = SetFloorTask(
+        before,
+        tuple(generation.columns),
+        (tuple(yard.area_prices([3])),),
+        15,
+        _WORK,
+        9.0,
+    )
+    stop = Stop()
+    if is_asked_to_stop:
+        stop.asked.set()
+    supply = all_copies(yard)
+    answer = task.do(yard, Common((3,), supply, (22,), 15, 0, ()), stop)
+    assert answer.plan is None
+    assert answer.floor == before if is_asked_to_stop else answer.floor.value == 14
 
 
 @settings(max_examples=30, deadline=None)

@@ -12,11 +12,11 @@ from yieldplan.packing.grid.pattern import Pattern, cut_to_demand, makes_of
 
 _AT_ONCE = 6
 """Boards looked at together, at least."""
-_SHARE, _SHARE_IN_A_HURRY = 20, 30
+_SHARE, _SHARE_IN_A_HURRY = 20, 12
 """Of many boards, one in so many is looked at."""
 _LOOKS = 2
 """How often to look at that many more before choosing."""
-_AS_GOOD, _AS_GOOD_IN_A_HURRY = 0.97, 0.88
+_AS_GOOD, _AS_GOOD_IN_A_HURRY = 0.97, 0.84
 """Of many boards, those that give nearly as much for their money are taken at once."""
 
 
@@ -46,8 +46,8 @@ def first_plan(
     copies
         Bins that may be taken, with how often; all of them without.
     in_a_hurry
-        Whether to look at fewer of many boards and take more of them together: a plan
-        sooner, and a little dearer.
+        Whether to rip first only, and of many boards to take more together: a plan
+        sooner, and a little dearer. (Sets in steps are crosscut first.)
     """
     supply = dict(copies) if copies is not None else all_copies(yard)
     share = _SHARE_IN_A_HURRY if in_a_hurry else _SHARE
@@ -56,11 +56,12 @@ def first_plan(
     chosen: list[Pattern] = []
     is_many = at_once > _AT_ONCE
     as_good = _AS_GOOD_IN_A_HURRY if in_a_hurry else _AS_GOOD
+    is_quick = in_a_hurry and not yard.in_sets
     worth = _by_area(yard, supply, prices) if in_a_hurry and is_many else {}
     while any(left):
         now = [price if count else 0 for price, count in zip(prices, left, strict=True)]
         offers, others = _most_for_the_money(
-            yard, left, now, supply, worth, at_once, as_good
+            yard, left, now, supply, worth, at_once, as_good, is_quick
         )
         if not offers:
             break
@@ -153,6 +154,7 @@ def _most_for_the_money(
     worth: dict[int, int],
     at_once: int,
     as_good: float,
+    is_quick: bool,
 ) -> tuple[list[_Offer], list[Pattern]]:
     """The best next boards, cut to demand, the best of them first; and others that may be as good.
 
@@ -173,7 +175,7 @@ def _most_for_the_money(
         batch = order[:at_once] if worth else order
         if not batch or (found and hope(batch[0]) <= highest):
             break
-        values = yard.pricing.price(prices, batch)
+        values = yard.pricing.price(prices, batch, is_quick=is_quick)
         asked.update(batch)
         for number in batch:
             worth[number] = int(values[number])

@@ -28,6 +28,8 @@ def make_room(
     plan: Packed,
     prices: Sequence[int],
     is_over: Callable[[], bool] = lambda: False,
+    *,
+    in_a_hurry: bool = False,
 ) -> Packed:
     """The plan with more of what it left unmade, where room was found; else as it was.
 
@@ -37,6 +39,8 @@ def make_room(
         What each demand is worth.
     is_over
         Whether to stop now.
+    in_a_hurry
+        As for `first_plan`.
     """
     now = list(prices)
     boards = _BOARDS
@@ -54,7 +58,7 @@ def make_room(
             supply[pattern.bin] -= 1
         left = left_after(kept, need, yard.problem)
         supply = {number: count for number, count in supply.items() if count}
-        more = first_plan(yard, left, now, supply)
+        more = first_plan(yard, left, now, supply, in_a_hurry=in_a_hurry)
         found = packed((*kept, *more.patterns), need, yard)
         if found.key < plan.key:
             plan = found

@@ -160,11 +160,13 @@ class Search:
         return by_size[every // 2 :: every]
 
     def _first_plan(self, prices: Sequence[int], *, in_a_hurry: bool = False) -> Packed:
-        before = self.yard.pricing.work
-        need = self.state.need
-        plan = first_plan(self.yard, need, prices, in_a_hurry=in_a_hurry)
-        plan = make_room(self.yard, need, plan, prices, self.budget.is_over)
-        self.budget.spend(self.yard.pricing.work - before)
+        yard, need, is_over = self.yard, self.state.need, self.budget.is_over
+        before = yard.pricing.work
+        plan = first_plan(yard, need, prices, in_a_hurry=in_a_hurry)
+        plan = make_room(yard, need, plan, prices, is_over, in_a_hurry=in_a_hurry)
+        self.budget.spend(yard.pricing.work - before)
+        if in_a_hurry and not plan.is_whole:
+            return self._first_plan(prices)
         return plan
 
     def _limited_floor(self, share: Fraction) -> None:
