@@ -50,6 +50,21 @@ def test_another_lap_is_another_setting() -> None:
     assert len([p for p in build(two).parts if p.set_up]) == 6
 
 
+def test_a_test_piece_is_no_wider_than_long() -> None:
+    # 8 in long as the shop has it; the drawer is 12 high.
+    pieces = [p for p in build(make_job(make_drawer(height="12"))).parts if p.set_up]
+    assert {p.width.value for p in pieces} == {8}
+
+
+def test_sizes_no_wood_comes_in_are_said_before_all_else() -> None:
+    # Ten times too wide: 170 for 17. Hardwood is graded in lengths up to 16 ft.
+    slip = build(make_job(make_drawer(name="slip", width="250")))
+    assert slip.cautions[0].startswith("Hardly any wood is so large: slip/")
+    assert "lost point" in slip.cautions[0]
+    usual = build(make_job(make_drawer(width="40")))
+    assert not [line for line in usual.cautions if line.startswith("Hardly")]
+
+
 def test_a_shop_may_do_without_test_pieces() -> None:
     job = make_job(make_drawer(), shop=make_shop(set_up_pieces=0))
     assert not [part for part in build(job).parts if part.set_up]

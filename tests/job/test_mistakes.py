@@ -52,6 +52,7 @@ def test_the_job_these_tests_spoil_is_whole(tmp_path: Path) -> None:
         ("[[picture_frame]]", "[picture_frame]", 6, "", "list of tables", "double brackets"),
         ("[wood.walnut]", "[shop]\nkref = 1\n[wood.walnut]", 5, "kref", "no such setting", '"kerf"'),
         ("[wood.walnut]", "[shop]\nrip_step = 0\n[wood.walnut]", 5, "0", "no marks", "1/8"),
+        ("[wood.walnut]", '[shop]\nkerf = "1.8"\n[wood.walnut]', 5, "1.8", "no saw", "1/8"),
         ("[wood.walnut]", "[shop]\nmoisture_wettest = 5\n[wood.walnut]", 5, "5", "drier than today", "higher"),
         ("[wood.walnut]", "[shop.picture_frame]\nplay = [1]\n[wood.walnut]", 5, "", "not a size", "quotes"),
         ("[wood.walnut]", "[shop.drawers]\n[wood.walnut]", 4, "drawers", "no such setting", "Known here"),

@@ -36,7 +36,7 @@ def settled(kind: type[Joint]) -> Joint:
     return kind().settled(make_shop())
 
 
-def test_the_six_joints_of_the_issue_are_there() -> None:
+def test_the_joints_of_drawers_and_cases_are_there() -> None:
     assert set(FOUND) >= {
         "butt", "dado", "half-blind dovetail", "mortise and tenon", "rabbet",
         "through dovetail",

@@ -267,6 +267,15 @@ def test_cautions_name_the_manual_first_and_the_shops_own_sizes(
         assert word in said
 
 
+def test_settings_are_said_in_words_of_the_shop(values: Workbook) -> None:
+    rows = values["Assumptions and cautions"].iter_rows(values_only=True)
+    said = {str(row[-1] or row[2]): row[1] for row in rows if len(row) > 2 and row[1]}
+    assert said["[shop] beside_marks"] == "no"
+    assert said["[shop] without"] == "none"
+    assert said["[shop] shelf_sag"] == "1/384"
+    assert str(said["[shop] moisture_driest"]).endswith(" %")
+
+
 def test_a_job_in_mm_shows_cubic_metres_and_their_price(tmp_path: Path) -> None:
     plan = full_plan()
     metric = dataclasses.replace(plan, job=dataclasses.replace(plan.job, unit="mm"))

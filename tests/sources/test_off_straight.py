@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.sources.tallies import make_job, read_text
+from yieldplan.drawing.found import not_straight
 from yieldplan.units import parse_length
 
 HEAD = "id,length,width,far width,crook,bow,twist,lot\n"
@@ -35,13 +36,12 @@ def test_a_board_that_says_nothing_of_it_is_straight(tmp_path: Path, said: str) 
     assert board.is_straight
 
 
-def test_twist_that_was_seen_and_not_measured_counts_a_sixteenth(
-    tmp_path: Path,
-) -> None:
-    # Ours: any twist shortens what a board gives; 1/16 is the least a tape shows.
+def test_twist_that_was_seen_and_not_measured_is_said_so(tmp_path: Path) -> None:
+    # Ours: any twist shortens what a board gives; a tape shows no 1/64 of it.
     (board,), faults = read_text(tmp_path, HEAD + "W1,96,8,,,,yes,\n")
     assert not faults
-    assert board.twist == Fraction(1, 16)
+    assert board.twist == Fraction(1, 64)
+    assert "twisted" in not_straight(board, "in")
 
 
 @pytest.mark.parametrize(
@@ -118,3 +118,13 @@ def test_one_mistake_gives_one_message(
 def test_the_narrower_end_decides_whether_a_crook_can_be(tmp_path: Path) -> None:
     _, (fault,) = read_text(tmp_path, "length,width,width_far,crook\n96,8,5,6\n")
     assert "more than the board is wide" in fault.wrong
+
+
+@pytest.mark.parametrize("width", ["80", "61"])
+def test_no_board_is_five_feet_wide(tmp_path: Path, width: str) -> None:
+    # Ours: 80 for 8.0; the widest slabs a yard sells are narrower than 60 in.
+    _, faults = read_text(tmp_path, f"length,width\n96,{width}\n")
+    assert any("no board is so wide" in str(fault) for fault in faults)
+    boards, none = read_text(tmp_path, "length,width\n96,48\n")
+    assert boards
+    assert not none

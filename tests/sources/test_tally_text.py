@@ -60,7 +60,7 @@ def test_a_line_is_number_width_length_and_what_else_there_is(tmp_path: Path) ->
 def test_words_come_in_any_order_with_commas_or_without(tmp_path: Path) -> None:
     second = by_id(tmp_path, YARD)["W2"]
     assert (second.grade, second.crook) == ("No. 1 Common", Fraction(3, 8))
-    assert second.twist == Fraction(1, 16)  # seen, not measured
+    assert second.twist == Fraction(1, 64)  # seen, not measured
     assert [(m.kind, m.face, m.x1, m.y1) for m in second.marks] == [
         ("knot", "A", 5, 2),
         ("split", "through", 4, 8),
@@ -115,7 +115,7 @@ def test_every_line_is_said_back_in_full_words(tmp_path: Path) -> None:
     assert said[:2] == (
         "W1: walnut 4/4, 9-1/4 wide, 10 ft 2 in long, FAS, knot 31 to 37 through, lot 12, "
         "8.00 board feet at 11.50 a foot: 92.00",
-        "W2: walnut 4/4, 8 wide, 8 ft long, No. 1 Common, crook 3/8, twist 1/16, "
+        "W2: walnut 4/4, 8 wide, 8 ft long, No. 1 Common, crook 3/8, twisted, not measured, "
         "knot on face A 3 to 5 x 1 to 2, split 0 to 4 through, lot 12, "
         "5.00 board feet at 11.50 a foot: 57.50",
     )

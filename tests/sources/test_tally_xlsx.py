@@ -71,7 +71,7 @@ def test_numbers_and_yes_serve_as_ids_and_twist(tmp_path: Path) -> None:
     boards, faults = read(tmp_path, book(head, *rows))
     assert not faults
     assert [(b.id, b.twist, b.lot) for b in boards] == [
-        ("7", Fraction(1, 16), "12"),
+        ("7", Fraction(1, 64), "12"),
         ("8.5", 0, ""),
     ]
 

@@ -6,6 +6,7 @@ import dataclasses
 
 from yieldplan.assemblies.joint_ends import with_joint_depths
 from yieldplan.assemblies.set_up import set_up_pieces
+from yieldplan.assemblies.too_large import too_large
 from yieldplan.faults import Faults, Where, did_you_mean
 from yieldplan.model.job import Job
 from yieldplan.model.parts import MOST_PARTS, Built, Meeting, Part
@@ -54,7 +55,9 @@ def parts_of(job: Job, faults: Faults) -> Built:
     return Built(
         parts=(*left.values(), *set_up),
         meetings=tuple(meetings),
-        cautions=tuple(dict.fromkeys(cautions)),
+        cautions=tuple(
+            dict.fromkeys([*too_large(parts.values(), job.unit), *cautions])
+        ),
     )
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Meeting, Part
 from yieldplan.model.sums import Sum
+from yieldplan.units import Inches
 
 
 @dataclass(frozen=True)
@@ -26,7 +27,7 @@ def set_up_pieces(
     """Pieces to try each joint on, one setting for each pair of woods and thicknesses.
 
     Of each of the two parts the shop's number, as wide as the narrowest part the
-    setting serves (a wide one would say no more), any face. They are cut from what the
+    setting serves (a wide one would say no more) and no wider than long, any face. They are cut from what the
     plan leaves over; no board is opened for them.
     """
     settings: dict[_Setting, list[list[Part]]] = {}
@@ -63,7 +64,7 @@ def _piece(joint: str, like: Part, job: Job, *, taken: Mapping[str, Part]) -> Pa
         is_sheet=like.is_sheet,
         is_stick=like.is_stick,
         length=Sum.of(("set-up piece", shop.set_up_length)),
-        width=Sum.of((f"as {like.id}", like.width.value)),
+        width=_width(like, shop.set_up_length),
         thickness=Sum.of((f"as {like.id}", like.thickness.value)),
         show_face="any",
         back_face="any",
@@ -71,6 +72,13 @@ def _piece(joint: str, like: Part, job: Job, *, taken: Mapping[str, Part]) -> Pa
         note=f"to set up the {joint}",
         where=like.where,
     )
+
+
+def _width(like: Part, long: Inches) -> Sum:
+    """As its part, but no wider than the piece is long: a corner of a wide panel will do."""
+    if like.width.value > long:
+        return Sum.of(("no wider than it is long", long))
+    return Sum.of((f"as {like.id}", like.width.value))
 
 
 def _width_and_id(part: Part) -> tuple[object, str]:

@@ -17,6 +17,8 @@ from yieldplan.model.shop import Shop
 from yieldplan.reference.tables import shop_defaults
 from yieldplan.units import UnitName
 
+_WIDEST_KERF = Fraction(1, 2)
+"""Above this a point is lost (1.8 for 1/8): common practice, no source. [in]"""
 _MUST_BE_MORE_THAN_0 = ("crosscut_step", "rip_step", "sheet_step", "stick_step")
 
 
@@ -58,6 +60,14 @@ def read_shop(values: Values, unit: UnitName, tables_in_shop: set[str]) -> Shop:
                 "Write the step, such as 1/8",
             )
             settings[key] = default_settings(unit)[key]
+    if settings["kerf"] > _WIDEST_KERF:
+        values.fault(
+            ("shop", "kerf"),
+            values.typed(("shop", "kerf")),
+            "no saw of a small shop takes so much",
+            "Write what one cut takes, such as 1/8",
+        )
+        settings["kerf"] = default_settings(unit)["kerf"]
     if settings["beside_marks"] and not is_fast_installed():
         values.fault(
             ("shop", "beside_marks"),

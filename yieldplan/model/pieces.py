@@ -13,6 +13,9 @@ from yieldplan.units import Inches
 MONEY_PER_UNIT = 10_000
 """Money is kept in integers of 1/10,000 of the currency."""
 
+SOME_TWIST = Fraction(1, 64)
+"""Stands for twist that was seen and not measured: less than any tape shows. [in]"""
+
 MarksFrom = Literal["zero end", "trimmed end"]
 
 

@@ -24,6 +24,8 @@ from yieldplan.units import Inches, TapeError
 MOST_BOARDS = 5_000
 SHORT = Fraction(12)
 """A bare length below this may be feet. [in]"""
+WIDEST = Fraction(60)
+"""Wider than the widest slab a yard sells: common practice, no source. [in]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,6 +80,8 @@ def read_row(row: Row, number: int, job: Job) -> BoardRow | None:
     length, width = row.length("length"), row.length("width")
     if length is not None and _may_be_feet(row, length):
         length = None
+    if width is not None and kind is not None and _is_too_wide(row, width, kind):
+        width = None
     off = off_straight(row, length, width)
     tally_width = row.length("tally_width")
     quantity = row.count("quantity", MOST_BOARDS)
@@ -207,6 +211,18 @@ def _kind(row: Row, thickness: Thickness | None) -> StockKind | None:
         remedy = did_you_mean(said.lower(), boards)
         row.wrong("kind", "there is no such kind of stock", remedy)
     return None
+
+
+def _is_too_wide(row: Row, width: Inches, kind: StockKind) -> bool:
+    """Whether no board is so wide, which is noted."""
+    if kind.is_sheet or width <= WIDEST:
+        return False
+    row.wrong(
+        "width",
+        "no board is so wide",
+        "Look for a lost point (80 for 8.0) or another unit; a sheet's kind is sheet",
+    )
+    return True
 
 
 def _may_be_feet(row: Row, length: Inches) -> bool:

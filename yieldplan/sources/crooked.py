@@ -7,12 +7,10 @@ from fractions import Fraction
 
 from yieldplan.measure.board_feet import counted_width
 from yieldplan.model.job import BoardMeasure
+from yieldplan.model.pieces import SOME_TWIST
 from yieldplan.sources.columns import Row
 from yieldplan.units import Inches, TapeError, parse_length
 
-SOME_TWIST = Fraction(1, 16)
-"""What "yes" under twist stands for: any twist shortens what a board gives, and less
-than this no tape shows. [in]"""
 YES, NO = frozenset({"yes", "y", "x"}), frozenset({"no", "n", "none"})
 STEEPEST = Fraction(1, 10)
 """A bow of more than this share of the length is a slip of the pen."""

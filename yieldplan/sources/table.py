@@ -146,6 +146,6 @@ def _fits(
         Where(file=file, row=number),
         beyond[0][:80],
         "this row has more cells than the header",
-        "Put a cell with a separator in it in quotes, or drop the separator",
+        "Put a cell with a separator in it in quotes (14,60 is two cells), or drop the separator",
     )
     return False

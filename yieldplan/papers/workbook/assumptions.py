@@ -24,7 +24,8 @@ _MEASURE = {
     " nominal thickness; exact halves go up and down in turn.",
     "exact": "Board feet as length × width × nominal thickness ÷ 144, to the hundredth.",
 }
-_PER_CENT = ("moisture_today", "moisture_wettest", "add_percent", "add_percent_matched",
+_SHARES = ("shelf_sag",)
+_PER_CENT = ("moisture_today", "moisture_wettest", "moisture_driest", "add_percent", "add_percent_matched",
              "add_percent_no_1_common", "add_percent_sheets")  # fmt: skip
 
 
@@ -179,8 +180,12 @@ def _settings(sheet: Sheet, job: Job) -> None:
 
 
 def _set_to(name: str, value: object, unit: UnitName) -> str:
-    if isinstance(value, Fraction) and name not in _PER_CENT:
-        return tape(value, unit, grid=64)
     if name in _PER_CENT:
         return f"{value} %"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, tuple):
+        return ", ".join(value) or "none"
+    if isinstance(value, Fraction) and name not in _SHARES:
+        return tape(value, unit, grid=64)
     return str(value)
