@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -11,7 +13,7 @@ from tests.packing.valid import assert_is_of_its_family
 from yieldplan.packing.filling.close_up import closed_up
 from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip, cut_to_demand
-from yieldplan.packing.problem import Problem
+from yieldplan.packing.problem import Block, Problem
 
 
 def test_a_gap_between_two_sections_goes_to_the_end() -> None:
@@ -34,6 +36,32 @@ def test_in_a_strip_ripped_first_too() -> None:
     strip = Strip(0, 10, (Cut(15, 35, 0), Cut(70, 90, 0)))
     closed = closed_up(Pattern(0, "R", (Section(0, 100, (strip,)),)), yard)
     assert [(cut.i, cut.j) for cut in closed.cuts()] == [(0, 20), (20, 40)]
+
+
+def test_strips_lie_one_beside_the_other_and_their_waste_behind_them() -> None:
+    # A plate 20 wide, two strips of 6 with 3 left before each: side by side they take 12.
+    for breakdown in ("R", "C"):
+        yard = Yard(make_problem((40, 20), [(40, 6)], [2], breakdown, 1))
+        strips = tuple(Strip(u, u + 6, (Cut(0, 40, 0),)) for u in (3, 12))
+        closed = closed_up(Pattern(0, breakdown, (Section(0, 40, strips),)), yard)
+        assert [(s.u, s.v) for s in closed.sections[0].strips] == [(0, 6), (6, 12)]
+
+
+def test_a_strip_stays_behind_a_mark() -> None:
+    problem = make_problem((40, 20), [(40, 6)], [1], "R", 1)
+    (plate,), (item,) = problem.bins, problem.items
+    mark = Block(box=(10, 0, 12, 3), on_a=1, on_b=1)
+    problem = replace(
+        problem,
+        bins=(replace(plate, blocks=(mark,)),),
+        items=(replace(item, layers=((1, 1), (1, 1))),),
+    )
+    yard = Yard(problem)
+    strip = Strip(12, 18, (Cut(0, 40, 0),))
+    (section,) = closed_up(Pattern(0, "R", (Section(0, 40, (strip,)),)), yard).sections
+    # It begins where the mark ends, not at the edge.
+    assert 3 <= section.strips[0].u < 12
+    assert section.strips[0].v - section.strips[0].u == 6
 
 
 @settings(max_examples=40, deadline=None)
@@ -65,4 +93,9 @@ def test_closed_up_it_is_still_of_its_family_and_makes_the_same(
             now.i <= before.i
             for now, before in zip(closed.cuts(), pattern.cuts(), strict=True)
         )
+        for now, before in zip(closed.sections, pattern.sections, strict=True):
+            assert all(
+                one.u <= other.u and one.v - one.u == other.v - other.u
+                for one, other in zip(now.strips, before.strips, strict=True)
+            )
         assert yard.worth(closed) >= yard.worth(pattern)
