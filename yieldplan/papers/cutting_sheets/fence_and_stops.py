@@ -194,11 +194,11 @@ def _foot(run: Run) -> Iterator[Item]:
     yield Line(x0=0, y0=y, x1=WIDTH, y1=y, weight=0.5)
     yield Text(
         x=0, y=y + 12, size=10,
-        text=f"Near edge to the fence, face A up. Square end to the stop. Kerf {kerf} is outside all figures but \"off\".",
+        text=f"Near edge to the fence, face A up. Square end to the stop. Kerf {kerf} is outside all figures.",
         condensed=True,
     )  # fmt: skip
     yield Text(
         x=0, y=y + 25, size=10,
-        text=f"Take the strips in this order: a strip out of turn puts a knot into a part. Sizes in {unit}.",
+        text=f"A board's strips in the order of its own sheet: one out of turn puts a knot into a part. Sizes in {unit}.",
         condensed=True,
     )  # fmt: skip
