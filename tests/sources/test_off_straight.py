@@ -41,7 +41,7 @@ def test_twist_that_was_seen_and_not_measured_is_said_so(tmp_path: Path) -> None
     (board,), faults = read_text(tmp_path, HEAD + "W1,96,8,,,,yes,\n")
     assert not faults
     assert board.twist == Fraction(1, 64)
-    assert "twisted" in not_straight(board, "in")
+    assert "twisted, not measured" in not_straight(board, "in")
 
 
 @pytest.mark.parametrize(

@@ -27,8 +27,8 @@ def set_up_pieces(
     """Pieces to try each joint on, one setting for each pair of woods and thicknesses.
 
     Of each of the two parts the shop's number, as wide as the narrowest part the
-    setting serves (a wide one would say no more) and no wider than long, any face. They are cut from what the
-    plan leaves over; no board is opened for them.
+    setting serves (a wide one would say no more) and no wider than long, any face. They
+    are cut from what the plan leaves over; no board is opened for them.
     """
     settings: dict[_Setting, list[list[Part]]] = {}
     for meeting in meetings:

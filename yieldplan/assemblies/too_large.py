@@ -17,9 +17,8 @@ _NAMED = 3
 
 def too_large(parts: Iterable[Part], unit: UnitName) -> Iterator[str]:
     """One caution for all parts that are larger than wood comes."""
-    word = "mm" if unit == "mm" else "in"
     found = [
-        f"{part.id}, {tape(part.length.value, unit)} × {tape(part.width.value, unit)} {word}"
+        f"{part.id}, {tape(part.length.value, unit)} × {tape(part.width.value, unit)} {unit}"
         for part in parts
         if not part.is_sheet
         and not part.is_stick

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from yieldplan.measure.off_straight import off_straight
 from yieldplan.model.faces import Mark
-from yieldplan.model.pieces import SOME_TWIST, Piece
+from yieldplan.model.pieces import Piece
 from yieldplan.model.plan import Cutting
 from yieldplan.units import UnitName, tape
 
@@ -39,13 +40,7 @@ def _measured(piece: Piece, unit: UnitName) -> Iterator[str]:
     near, far = piece.ends_wide
     if near != far:
         yield f"tapers from {tape(near, unit)} at zero to {tape(far, unit)}"
-    for word, size in (("crook", piece.crook), ("bow", piece.bow)):
-        if size:
-            yield f"{word} {tape(size, unit)}"
-    if piece.twist == SOME_TWIST:
-        yield "twisted"
-    elif piece.twist:
-        yield f"twist {tape(piece.twist, unit)}"
+    yield from off_straight(piece, unit)
 
 
 def what_first(piece: Piece) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yieldplan.measure.money import say_feet, say_money
+from yieldplan.measure.off_straight import off_straight
 from yieldplan.model.faces import Mark
-from yieldplan.model.pieces import SOME_TWIST, Piece
+from yieldplan.model.pieces import Piece
 from yieldplan.units import UnitName, feet_and_inches, tape
 
 
@@ -26,13 +27,7 @@ def _words(piece: Piece, unit: UnitName) -> Iterator[str]:
     yield f"{feet_and_inches(piece.length, unit)} long"
     if piece.grade:
         yield piece.grade
-    for word, size in (("crook", piece.crook), ("bow", piece.bow)):
-        if size:
-            yield f"{word} {tape(size, unit, join='-')}"
-    if piece.twist == SOME_TWIST:
-        yield "twisted, not measured"
-    elif piece.twist:
-        yield f"twist {tape(piece.twist, unit, join='-')}"
+    yield from off_straight(piece, unit, join="-")
     for mark in piece.marks:
         yield _mark(mark, piece, unit)
     if piece.lot:

@@ -47,7 +47,7 @@ def first_plan(
         Bins that may be taken, with how often; all of them without.
     in_a_hurry
         Whether to rip first only, and of many boards to take more together: a plan
-        sooner, and a little dearer. (Sets in steps are crosscut first.)
+        sooner, and a little dearer.
     """
     supply = dict(copies) if copies is not None else all_copies(yard)
     share = _SHARE_IN_A_HURRY if in_a_hurry else _SHARE
@@ -56,7 +56,7 @@ def first_plan(
     chosen: list[Pattern] = []
     is_many = at_once > _AT_ONCE
     as_good = _AS_GOOD_IN_A_HURRY if in_a_hurry else _AS_GOOD
-    is_quick = in_a_hurry and not yard.in_sets
+    is_quick = in_a_hurry and yard.may_rip_only
     worth = _by_area(yard, supply, prices) if in_a_hurry and is_many else {}
     while any(left):
         now = [price if count else 0 for price, count in zip(prices, left, strict=True)]

@@ -83,6 +83,11 @@ class Yard:
             for piece, grid in zip(problem.bins, self.grids, strict=True)
         )
 
+    @property
+    def may_rip_only(self) -> bool:
+        """Whether the shop saws either way, and nothing (a set in steps) must be crosscut first."""
+        return self.problem.family[0] == "E" and not self.in_sets
+
     def wanted(
         self, bin_: int, left: Sequence[int], prices: Sequence[int]
     ) -> list[int]:

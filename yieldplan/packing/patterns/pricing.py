@@ -95,7 +95,7 @@ class Pricing:
             Bins to price, all without; the others get 0.
         is_quick
             Whether to rip first only, where the shop saws either way: in a third of the
-            time. What it says then proves no floor.
+            time. Then it proves no floor.
         """
         item_value = [
             sum(count * prices[demand] for demand, count in item.makes.items())

@@ -165,7 +165,7 @@ class Search:
         plan = first_plan(yard, need, prices, in_a_hurry=in_a_hurry)
         plan = make_room(yard, need, plan, prices, is_over, in_a_hurry=in_a_hurry)
         self.budget.spend(yard.pricing.work - before)
-        if in_a_hurry and not plan.is_whole:
+        if in_a_hurry and yard.may_rip_only and not plan.is_whole:
             return self._first_plan(prices)
         return plan
 
@@ -225,7 +225,7 @@ class Search:
             budget.seconds_of(share),
         )
         if self.is_small or self.are_alike:
-            self.waves.none(beside=task)
+            self.waves.without(task)
         else:
             self.waves.next(beside=task)
         state.end_stage()

@@ -44,9 +44,9 @@ class Waves:
         most = min(_MOST, _LEAST << number)
         return self.one(number, self._search.state.plan.cost, most, beside)
 
-    def none(self, beside: SetFloorTask) -> None:
-        """The task alone."""
-        self._take([beside], self._search.state.plan.cost)
+    def without(self, task: SetFloorTask) -> None:
+        """The task alone, and no dive."""
+        self._take([task], self._search.state.plan.cost)
 
     def one(
         self, number: int, limit: int, most: int, beside: SetFloorTask | None = None

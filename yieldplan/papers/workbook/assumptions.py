@@ -24,9 +24,6 @@ _MEASURE = {
     " nominal thickness; exact halves go up and down in turn.",
     "exact": "Board feet as length × width × nominal thickness ÷ 144, to the hundredth.",
 }
-_SHARES = ("shelf_sag",)
-_PER_CENT = ("moisture_today", "moisture_wettest", "moisture_driest", "add_percent", "add_percent_matched",
-             "add_percent_no_1_common", "add_percent_sheets")  # fmt: skip
 
 
 def fill(book: Book, plan: Plan, report: Report) -> None:
@@ -174,18 +171,19 @@ def _settings(sheet: Sheet, job: Job) -> None:
         words = usual.words if usual else field.name.replace("_", " ")
         sheet.row(
             Put(value=words, size=8.5, rule="thin"),
-            Put(value=_set_to(field.name, value, job.unit), size=8.5, align="right", rule="thin"),
+            Put(value=_set_to(field, value, job.unit), size=8.5, align="right", rule="thin"),
             Put(value=f"[shop] {field.name}", size=8, indent=1, rule="thin"),
         )  # fmt: skip
 
 
-def _set_to(name: str, value: object, unit: UnitName) -> str:
-    if name in _PER_CENT:
+def _set_to(field: dataclasses.Field[object], value: object, unit: UnitName) -> str:
+    if "percent" in field.name or field.name.startswith("moisture"):
         return f"{value} %"
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, tuple):
         return ", ".join(value) or "none"
-    if isinstance(value, Fraction) and name not in _SHARES:
+    # (Fields' types are kept as they are written: other fractions are no lengths.)
+    if isinstance(value, Fraction) and field.type == "Inches":
         return tape(value, unit, grid=64)
     return str(value)
