@@ -55,6 +55,9 @@ def fence_pages(run: Run) -> list[Scene]:
         first = True
         rows = list(block.lines)
         heights = [_height(line) for line in rows]
+        below = list(broken(block.below, WIDTH, 10.0, bold=block.is_many))
+        # What stands below goes with the last row, never on a page of its own.
+        heights[-1] += 13.0 * len(below)
         while rows:
             # A block starts only where two of its rows follow its title.
             if y + 24 + sum(heights[:2]) > foot:
@@ -64,15 +67,14 @@ def fence_pages(run: Run) -> list[Scene]:
             pages[-1].extend(_title(title, y, with_boxes=first))
             y += 22
             while rows and y + heights[0] <= foot:
-                pages[-1].extend(_row(rows.pop(0), y, heights[0]))
-                y += heights.pop(0)
+                high = _height(rows[0])
+                pages[-1].extend(_row(rows.pop(0), y, high))
+                y += high
+                del heights[0]
             first = False
             if rows:
                 y = foot
-        for line in broken(block.below, WIDTH, 10.0, bold=block.is_many):
-            if y + 14 > foot:
-                pages.append(Scene(WIDTH, HEIGHT))
-                y = top + 8
+        for line in below:
             pages[-1].add(Text(x=0, y=y + 12, text=line, size=10, bold=block.is_many))
             y += 13
         y += _BETWEEN
