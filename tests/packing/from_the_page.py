@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 from functools import lru_cache
+from itertools import groupby
 from math import ceil, floor
 
 from yieldplan.packing.problem import Bin, Block, Problem
@@ -200,14 +201,95 @@ class Page:
         width = (self.across - v) * self.problem.step_across - self.problem.kerf
         return self.worth(length, width, (0, self.along, v, self.across))
 
+    # -- no blank oftener than it is asked for ----------------------------------
+
+    def asked(self, number: int) -> int:
+        """How often the page counts a blank at the most."""
+        item, demands = self.problem.items[number], self.problem.demands
+        of_each = [Fraction(demands[d].need, count) for d, count in item.makes.items()]
+        return max(map(ceil, of_each), default=0)
+
+    def is_mixed(self, block: Block, family: str) -> bool:
+        """Whether some blanks of the wood cannot bear a mark and others can."""
+        shunned, matters = [], []
+        for number, item in enumerate(self.problem.items):
+            ways = [
+                bool(block.on_a & side_a or block.on_b & side_b)
+                for side_a, side_b in item.layers
+            ]
+            zoned = bool(
+                any(self.zones(number)) and (block.on_a | block.on_b) & item.zone_bits
+            )
+            shunned.append(all(ways) or (family == "C" and zoned))
+            matters.append(any(ways) or zoned)
+        return any(matters) and not all(shunned)
+
+    def met(
+        self, i: int, j: int, u: int, v: int, down: int, family: str
+    ) -> tuple[list[Block], bool]:
+        """Marks in a rectangle that matter to a blank of the wood, and whether one is mixed."""
+        met = [b for b in self.piece.blocks if self.meets(b.box, i, j, u, v, down)]
+        matters = [
+            block
+            for block in met
+            if any(
+                block.on_a & side_a or block.on_b & side_b
+                for item in self.problem.items
+                for side_a, side_b in item.layers
+            )
+            or any(
+                any(self.zones(number)) and (block.on_a | block.on_b) & item.zone_bits
+                for number, item in enumerate(self.problem.items)
+            )
+        ]
+        return matters, any(self.is_mixed(block, family) for block in matters)
+
+    def in_order(self, value: dict[int, int]) -> list[int]:
+        """Blanks by the cells they take across, then along, then as the file has them."""
+        return sorted(value, key=lambda n: (*reversed(self.takes(n)), n))
+
+    def _filled(
+        self, value: dict[int, int], numbers: Sequence[int], wide: int, long: int
+    ) -> int:
+        """The most in one run of a strip: every blank no oftener than it is asked for."""
+        best = [0] * (long + 1)
+        for number in numbers:
+            takes, across = self.takes(number)
+            if across > wide:
+                continue
+            best = [
+                max(
+                    best[room - count * takes] + count * value[number]
+                    for count in range(min(self.asked(number), room // takes) + 1)
+                )
+                for room in range(long + 1)
+            ]
+        return best[long]
+
+    def _led(self, value: dict[int, int], number: int, long: int) -> int:
+        """The most in a strip that is led by a blank."""
+        takes, across = self.takes(number)
+        order = self.in_order(value)
+        before = order[: order.index(number)]
+        return max(
+            (
+                count * value[number]
+                + self._filled(value, before, across, long - count * takes)
+                for count in range(1, self.asked(number) + 1)
+                if count * takes <= long
+            ),
+            default=0,
+        )
+
     def _rip(self, value: dict[int, int]) -> int:
-        across, _ = self.room(0, self.along, "R")
+        across, down = self.room(0, self.along, "R")
+        order = self.in_order(value)
 
         @lru_cache(None)
-        def strip(u: int, v: int, i: int) -> int:
+        def beside_marks(u: int, v: int, i: int) -> int:
             if i >= self.along:
                 return 0
-            best = strip(u, v, i + 1)
+            best = beside_marks(u, v, i + 1)
             for number, worth in value.items():
                 long, wide = self.takes(number)
                 if (
@@ -215,44 +297,78 @@ class Page:
                     and wide <= v - u
                     and self.may_lie(number, i, i + long, u, v, "R")
                 ):
-                    best = max(best, worth + strip(u, v, i + long))
+                    best = max(best, worth + beside_marks(u, v, i + long))
             return best
+
+        @lru_cache(None)
+        def strip(u: int, v: int) -> int:
+            marks, is_mixed = self.met(0, self.along, u, v, down, "R")
+            if is_mixed:
+                return beside_marks(u, v, 0)
+            is_free = [
+                not any(self.meets(b.box, i, i + 1, u, v, down) for b in marks)
+                for i in range(self.along)
+            ]
+            return sum(self._filled(value, order, v - u, run) for run in _runs(is_free))
 
         @lru_cache(None)
         def board(u: int) -> int:
             return max(
                 [self.edge_worth(u)]
-                + [strip(u, v, 0) + board(v) for v in range(u + 1, across + 1)]
+                + [strip(u, v) + board(v) for v in range(u + 1, across + 1)]
                 + ([board(u + 1)] if u < across else [])
             )
 
         return board(0)
 
     def _crosscut(self, value: dict[int, int]) -> int:
-        @lru_cache(None)
-        def strip(i: int, j: int, u: int, v: int, long_left: int) -> int:
-            best = 0
-            for number, worth in value.items():
-                long, wide = self.takes(number)
-                if (
-                    long <= long_left
-                    and wide <= v - u
-                    and self.may_lie(number, i, j, u, v)
-                ):
-                    best = max(best, worth + strip(i, j, u, v, long_left - long))
-            return best
+        order = self.in_order(value)
 
         @lru_cache(None)
-        def section(i: int, j: int, u: int) -> int:
-            across, _ = self.room(i, j, "C")
+        def strip(i: int, j: int, u: int, v: int) -> int:
+            allowed = [n for n in order if self.may_lie(n, i, j, u, v)]
+            return self._filled(value, allowed, v - u, j - i)
+
+        @lru_cache(None)
+        def led(number: int, long: int) -> int:
+            return self._led(value, number, long)
+
+        @lru_cache(None)
+        def stack(first: int, high: int, long: int) -> int:
+            """Strips led by the first so many blanks in order."""
+            if first == 0:
+                return 0
+            number = order[first - 1]
+            wide, worth = self.takes(number)[1], led(number, long)
+            return max(
+                count * worth + stack(first - 1, high - count * wide, long)
+                for count in range(min(self.asked(number), high // wide) + 1)
+            )
+
+        @lru_cache(None)
+        def mixed(i: int, j: int, u: int, across: int) -> int:
             return max(
                 [0]
                 + [
-                    strip(i, j, u, v, j - i) + section(i, j, v)
+                    strip(i, j, u, v) + mixed(i, j, v, across)
                     for v in range(u + 1, across + 1)
                 ]
-                + ([section(i, j, u + 1)] if u < across else [])
+                + ([mixed(i, j, u + 1, across)] if u < across else [])
             )
+
+        @lru_cache(None)
+        def section(i: int, j: int, u: int) -> int:
+            across, down = self.room(i, j, "C")
+            if u >= across:
+                return 0
+            marks, is_mixed = self.met(i, j, u, across, down, "C")
+            if is_mixed:
+                return mixed(i, j, u, across)
+            is_free = [
+                not any(self.meets(b.box, i, j, cell, cell + 1, down) for b in marks)
+                for cell in range(u, across)
+            ]
+            return sum(stack(len(order), run, j - i) for run in _runs(is_free))
 
         def in_steps(i: int, steps: tuple[int, ...], worth: int) -> tuple[int, int]:
             """Where a set that begins at i ends, and its value with what lies beside it."""
@@ -280,6 +396,11 @@ class Page:
             )
 
         return board(0)
+
+
+def _runs(is_free: Sequence[bool]) -> list[int]:
+    """How long the stretches of free cells are."""
+    return [len(list(cells)) for free, cells in groupby(is_free) if free]
 
 
 class BesideMarks:

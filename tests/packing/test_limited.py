@@ -39,16 +39,16 @@ def limited(problem: Problem) -> tuple[Certificate, Certificate]:
 
 
 def one_part() -> Problem:
-    """A board at 7 that holds two parts, and one part to be made."""
+    """A board at 7 that holds two parts beside each other, and one part to be made."""
     return make_problem(
-        (21, 4), [(9, 4)], needs=[1], family="R", copies=2, kerf=1, price=7
+        (11, 9), [(9, 4)], needs=[1], family="R", copies=2, kerf=1, price=7
     )
 
 
 def test_a_board_need_not_make_a_part_nobody_asked_for_twice() -> None:
-    # A part takes 10 of the 21 cells along, so a board holds two. At 3 each, 6 in all, a
-    # board pays for itself; at 4 it would be worth 8, more than it costs. So one part is
-    # worth 3. But the second part serves no one: at 7 less 7 a board is worth 0, and 7
+    # A part takes 5 of the 10 cells across, so a board holds two strips of it, and in one
+    # strip there is one. At 3 each, 6 in all, a board pays for itself; at 4 it would be
+    # worth 8, more than it costs. So one part is worth 3. But the second part serves no one: at 7 less 7 a board is worth 0, and 7
     # more for the one part that is needed: no more than it costs. The part is worth 7.
     plain, found = limited(one_part())
     assert plain.priced == 3
@@ -57,12 +57,30 @@ def test_a_board_need_not_make_a_part_nobody_asked_for_twice() -> None:
     assert priced(one_part(), [1], found.prices, found.limited) == 7
 
 
+def test_a_strip_is_said_to_hold_no_more_of_a_part_than_is_asked_for() -> None:
+    # Now the two parts lie one behind the other. Ripped first they are in one strip, which
+    # is said to hold one, so that one part is worth a board without more ado.
+    behind = make_problem(
+        (21, 4), [(9, 4)], needs=[1], family="R", copies=2, kerf=1, price=7
+    )
+    assert limited(behind)[0].priced == 7
+    # Beside each other, and crosscut first: of the strips one part leads there is one.
+    beside = make_problem(
+        (11, 9), [(9, 4)], needs=[1], family="C", copies=2, kerf=1, price=7
+    )
+    assert limited(beside)[0].priced == 7
+    # Two sections hold one each.
+    in_two = replace(behind, family="C")
+    plain, found = limited(in_two)
+    assert (plain.priced, found.priced) == (3, 7)
+
+
 def test_a_gang_may_make_too_much_and_is_not_limited() -> None:
     problem = one_part()
     gang = Item(
         name="gang",
-        length=20,
-        width=4,
+        length=9,
+        width=9,
         makes={0: 2},
         layers=((0, 0), (0, 0)),
         may_spare=True,

@@ -146,6 +146,8 @@ class Bound:
 
     Parameters
     ----------
+    as_asked
+        Whether values count no blank oftener than it is asked for, where wood is clear.
     limited
         Lesser values of some pieces.
     sets, tried, packs
@@ -156,6 +158,7 @@ class Bound:
     priced: int
     family: str
     prices: Mapping[str, int]
+    as_asked: bool = False
     limited: tuple[Limited, ...] = ()
     sets: Sets | None = None
     tried: Tried | None = None

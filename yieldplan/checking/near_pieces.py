@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
 
+from yieldplan.checking.asks import asks_of, in_order
 from yieldplan.checking.facts import Plan, Rules, Wood
 from yieldplan.checking.fillings import Fillings, Good, GoodSet
 from yieldplan.checking.grid import Grid, cells_of
@@ -14,14 +15,7 @@ from yieldplan.checking.sections import Sections, set_may_lie
 from yieldplan.checking.steps import sets_of
 from yieldplan.checking.wanted import Blank
 from yieldplan.checking.wants import Made, Wants
-from yieldplan.checking.worths import (
-    Harm,
-    Held,
-    StepItem,
-    asks_of,
-    in_order,
-    zones_in_cells,
-)
+from yieldplan.checking.worths import Harm, Held, StepItem, zones_in_cells
 
 
 def fillings_for(
@@ -38,7 +32,7 @@ def fillings_for(
             zones_in_cells(plan, wood, blank),
         )
         size = cells_of(blank, wood.rules)
-        goods.append(Good(*size, wants.worth(makes), face, zones, makes))
+        goods.append(Good(*size, wants.worth(makes), face, zones, makes=makes))
     goods.sort(key=lambda each: (each.long, each.wide, each.face, each.makes))
     sets = []
     for steps in sets_of(plan).values():

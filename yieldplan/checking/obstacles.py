@@ -26,12 +26,20 @@ class Soft(NamedTuple):
 
 @dataclass(frozen=True)
 class Obstacle:
-    """A block that at least one of the blanks cannot live with. [cells]"""
+    """A block that at least one of the blanks cannot live with. [cells]
+
+    Parameters
+    ----------
+    is_mixed
+        Whether some blanks of the wood can, worth having or not; asked only where
+        that makes a difference.
+    """
 
     along: tuple[int, int]
     across: tuple[int, int]
     harm: Harm
     in_zones: bool = False
+    is_mixed: bool = False
 
 
 def obstacles_ripped(grid: Grid, held: Held) -> list[Obstacle]:
@@ -44,6 +52,7 @@ def obstacles_ripped(grid: Grid, held: Held) -> list[Obstacle]:
             (block.across[0] - lost, block.across[1]),
             held.harm(block, with_zones=False),
             any_zones and held.is_in_zones(block),
+            held.is_mixed(block, with_zones=False),
         )
         for block in grid.blocks
     ]
@@ -53,7 +62,12 @@ def obstacles_ripped(grid: Grid, held: Held) -> list[Obstacle]:
 def obstacles_crosscut(grid: Grid, held: Held) -> list[Obstacle]:
     """What is in the way of strips in sections, where a blank with zones is one zone."""
     found = [
-        Obstacle(block.along, block.across, held.harm(block, with_zones=True))
+        Obstacle(
+            block.along,
+            block.across,
+            held.harm(block, with_zones=True),
+            is_mixed=held.is_mixed(block, with_zones=True),
+        )
         for block in grid.blocks
     ]
     return sorted(
@@ -65,7 +79,7 @@ def _in_the_way(found: list[Obstacle], along: int, across: int) -> list[Obstacle
     return [
         each
         for each in found
-        if (each.harm != Harm() or each.in_zones)
+        if (each.harm != Harm() or each.in_zones or each.is_mixed)
         and each.along[0] < along
         and each.along[1] > 0
         and each.across[0] < across
@@ -81,6 +95,8 @@ def split(
     runs: list[tuple[int, int]] = []
     free = 0
     for block in sorted(blocks, key=lambda each: (each.start, each.end)):
+        if block.harm == Harm() and not block.in_zones:
+            continue
         if block.harm.out != everyone:
             soft.append(block)
             continue

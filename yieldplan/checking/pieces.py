@@ -53,8 +53,14 @@ def ripped_first(grid: Grid, tables: Tables) -> list[int]:
                 grid.along,
                 tables.held.everyone,
             )
+            is_mixed = any(
+                obstacle.is_mixed and met >> number & 1
+                for number, obstacle in enumerate(obstacles)
+            )
             strips[wide, met] = sum(
-                tables.run(wide, end - start, within(soft, start, end))
+                tables.run(
+                    wide, end - start, within(soft, start, end), is_mixed=is_mixed
+                )
                 for start, end in runs
             )
         return strips[wide, met]

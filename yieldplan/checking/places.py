@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from yieldplan.checking.asks import Asks
 from yieldplan.checking.grid import Block, Grid
-from yieldplan.checking.worths import Asks, Held, Item
+from yieldplan.checking.worths import Held, Item
 
 Allowed = tuple[int, ...]
 """For each item which of its stretches of starts a strip leaves it, as bits."""

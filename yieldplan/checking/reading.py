@@ -197,6 +197,7 @@ def _wood(row: Record) -> Wood:
             priced=bound.whole("priced", least=-LARGEST),
             family=bound.word("family", FAMILIES),
             prices=bound.counts("prices"),
+            as_asked=bound.has("as_asked") and bound.flag("as_asked"),
             limited=limited_of(bound),
             sets=sets_of_pieces(bound),
             tried=tried_of(bound),

@@ -145,8 +145,17 @@ class Sections:
             if taken:
                 blocks.append(Soft(0, taken, Harm(everyone, everyone)))
             soft, runs = split(blocks, height, everyone)
+            is_mixed = any(
+                obstacle.is_mixed
+                and met >> number & 1
+                and obstacle.across[0] - lost < height
+                and obstacle.across[1] > taken
+                for number, obstacle in enumerate(self.obstacles)
+            )
             stacks = [
-                self.tables.stack(end - start, within(soft, start, end))
+                self.tables.stack(
+                    end - start, within(soft, start, end), is_mixed=is_mixed
+                )
                 for start, end in runs
             ]
             none = [0] * len(self.tables.lengths)

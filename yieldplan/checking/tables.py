@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from operator import add
 
+from yieldplan.checking.clear_wood import ClearWood
 from yieldplan.checking.obstacles import Soft
 from yieldplan.checking.worths import Harm, Held, Item
 
@@ -21,14 +22,19 @@ class Tables:
         self.held = held
         self.longest = longest
         self.widest = widest
-        self.widths = sorted({item.wide for item in held.items if item.wide <= widest})
-        self.lengths = _sums_of({item.long for item in held.items}, longest)
+        items = held.goods or held.items
+        self.widths = sorted({item.wide for item in items if item.wide <= widest})
+        self.lengths = _sums_of({item.long for item in items}, longest)
         """The only lengths worth cutting: sums of blanks."""
         self._strips: dict[tuple[int, int], list[int]] = {}
         self._at_lengths: dict[tuple[int, int], list[int]] = {}
         self._stacks: dict[tuple[int, tuple[Soft, ...]], list[int]] = {}
         self._runs: dict[tuple[int, int, tuple[Soft, ...]], int] = {}
         self._clear: list[list[int]] = []
+        self.clear = (
+            ClearWood(held, self.lengths, longest, widest) if held.goods else None
+        )
+        """Of clear wood, where no blank is counted oftener than it is asked for."""
 
     def strip(self, classes: int, wide: int) -> list[int]:
         """Greatest worth of a strip so wide, by its length, from items of these classes."""
@@ -52,12 +58,22 @@ class Tables:
             self._strips[key] = best
         return self._strips[key]
 
-    def run(self, wide: int, length: int, soft: tuple[Soft, ...]) -> int:
+    def run(
+        self, wide: int, length: int, soft: tuple[Soft, ...], *, is_mixed: bool = False
+    ) -> int:
         """Greatest worth of one run of a strip, with what blocks some of the items in it.
 
         Here an item has to be allowed only where it lies itself.
+
+        Parameters
+        ----------
+        is_mixed
+            Whether some blanks of the wood can bear a mark that its strip meets, and
+            others not.
         """
         if not soft:
+            if self.clear and not is_mixed:
+                return self.clear.strip(self.held.everyone, wide)[length]
             return self.strip(self.held.everyone, wide)[length]
         key = wide, length, soft
         if key not in self._runs:
@@ -111,12 +127,22 @@ class Tables:
                         best[end] = max(best[end], best[start] + item.worth)
         return max(best)
 
-    def stack(self, height: int, soft: tuple[Soft, ...]) -> list[int]:
+    def stack(
+        self, height: int, soft: tuple[Soft, ...], *, is_mixed: bool = False
+    ) -> list[int]:
         """Greatest worth of strips side by side in this height, at each of `lengths`.
 
         Here an item has to be allowed on its whole strip, end to end.
+
+        Parameters
+        ----------
+        is_mixed
+            Whether some blanks of the wood can bear a mark that the section meets, and
+            others not.
         """
         if not soft:
+            if self.clear and not is_mixed:
+                return self.clear.stack(height)
             if not self._clear:
                 self._clear = self._across(self.widest, ())
             return self._clear[height]
@@ -129,7 +155,7 @@ class Tables:
         """The stacks of every height up to this one."""
         widths = {
             (classes, item.wide)
-            for item in self.held.items
+            for item in self.held.goods or self.held.items
             for classes in self._class_sets(soft)
             if classes >> item.face & 1
         }
@@ -172,7 +198,7 @@ class Tables:
     def _at(self, classes: int, wide: int) -> list[int]:
         key = classes, wide
         if key not in self._at_lengths:
-            strip = self.strip(classes, wide)
+            strip = (self.clear or self).strip(classes, wide)
             self._at_lengths[key] = [strip[length] for length in self.lengths]
         return self._at_lengths[key]
 

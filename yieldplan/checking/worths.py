@@ -6,37 +6,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from yieldplan.checking.asks import Asks, asks_of, in_order, of_the_wood
 from yieldplan.checking.facts import Plan, Wood
 from yieldplan.checking.grid import Block, cells_of, up
 from yieldplan.checking.steps import sets_of
 from yieldplan.checking.wanted import Blank
 from yieldplan.checking.zones import zones_of
-
-
-class Asks(NamedTuple):
-    """What a blank asks of the wood: kinds it may not have on its show face and on its back.
-
-    Parameters
-    ----------
-    shows
-        Whether checks and splits stay at a distance.
-    zoned
-        Whether it has joint zones.
-    """
-
-    shown: frozenset[str]
-    back: frozenset[str]
-    shows: bool
-    zoned: bool
-
-    def barred(self, block: Block) -> tuple[bool, bool]:
-        """Whether a block forbids it with face A up, and with face B up; zones aside."""
-        if block.for_shown and not self.shows:
-            return False, False
-        on_a = block.face in ("A", "through")
-        on_b = block.face in ("B", "through")
-        shown, back = block.kind in self.shown, block.kind in self.back
-        return (on_a and shown) or (on_b and back), (on_a and back) or (on_b and shown)
 
 
 @dataclass(frozen=True)
@@ -49,6 +24,8 @@ class Item:
         Which of the face classes it belongs to.
     zones
         How far it is a joint zone from its zero end and from its far end.
+    at_most
+        How often it is asked for. [-]
     """
 
     long: int
@@ -56,6 +33,7 @@ class Item:
     worth: int
     face: int
     zones: tuple[int, int] = (0, 0)
+    at_most: int = 0
 
 
 class StepItem(NamedTuple):
@@ -104,17 +82,43 @@ class Held:
         What the blanks ask, class by class.
     in_zones
         Kinds of mark that no joint zone may hold.
+    goods
+        Where none is counted oftener than it is asked for, every blank worth having;
+        `items` are without those that another beats however often it is needed.
+    of_the_wood
+        What all blanks of the wood ask.
     """
 
     items: tuple[Item, ...]
     faces: tuple[Asks, ...]
     sets: tuple[Set, ...]
     in_zones: frozenset[str]
+    goods: tuple[Item, ...] = ()
+    of_the_wood: tuple[Asks, ...] = ()
 
     @property
     def everyone(self) -> int:
         """All face classes."""
         return (1 << len(self.faces)) - 1
+
+    def is_mixed(self, block: Block, *, with_zones: bool) -> bool:
+        """Whether some blanks of the wood can bear a block, and others not.
+
+        Parameters
+        ----------
+        with_zones
+            Whether blanks with joint zones are one zone: their place is not known.
+        """
+        if not self.goods:
+            return False
+        in_zones = self.is_in_zones(block)
+        barred = [asks.barred(block) for asks in self.of_the_wood]
+        zoned = [in_zones and asks.zoned for asks in self.of_the_wood]
+        shunned = (
+            all(ways) or (with_zones and zone)
+            for ways, zone in zip(barred, zoned, strict=True)
+        )
+        return not all(shunned) and (any(map(any, barred)) or any(zoned))
 
     def is_in_zones(self, block: Block) -> bool:
         """Whether a block may not lie in a joint zone."""
@@ -164,12 +168,13 @@ def held(
     """What blanks are in cells, by what they ask of the wood."""
     single = [blank for blank in blanks if blank.step is None]
     faces = tuple(sorted({asks_of(plan, each) for each in single}, key=in_order))
-    items = (
+    items = tuple(
         Item(
             *cells_of(blank, wood.rules),
             worth_of(blank, prices),
             faces.index(asks_of(plan, blank)),
             zones_in_cells(plan, wood, blank),
+            at_most_of(wood, blank),
         )
         for blank in single
     )
@@ -184,27 +189,30 @@ def held(
         for steps in sets_of(plan).values()
         if all(blank in blanks for blank in steps)
     ]
-    return Held(_best(items), faces, tuple(sets), plan.zones)
+    return Held(
+        _best(items),
+        faces,
+        tuple(sets),
+        plan.zones,
+        items if wood.bound.as_asked else (),
+        of_the_wood(plan, wood) if wood.bound.as_asked else (),
+    )
+
+
+def at_most_of(wood: Wood, blank: Blank) -> int:
+    """How many of a blank make all that the job asks of each part in it."""
+    return max(
+        (
+            -(-(wood.need.get(part, 0) + wood.missing.get(part, 0)) // n)
+            for part, n in blank.makes.items()
+        ),
+        default=0,
+    )
 
 
 def worth_of(blank: Blank, prices: Mapping[str, int]) -> int:
     """What the parts of a blank are worth. [money/10,000]"""
     return sum(prices.get(part, 0) * n for part, n in blank.makes.items())
-
-
-def asks_of(plan: Plan, blank: Blank) -> Asks:
-    """What a blank asks of the wood."""
-    return Asks(
-        plan.faces[blank.show_face],
-        plan.faces[blank.back_face],
-        blank.shows,
-        any(zone > 0 for zone in zones_of(plan, blank)),
-    )
-
-
-def in_order(asks: Asks) -> tuple[list[str], list[str], bool, bool]:
-    """By what face classes are sorted."""
-    return sorted(asks.shown), sorted(asks.back), asks.shows, asks.zoned
 
 
 def zones_in_cells(plan: Plan, wood: Wood, blank: Blank) -> tuple[int, int]:

@@ -111,12 +111,19 @@ class Bound:
     `priced` is what the prices give, with lower ones for the pieces of `limited`; `value`
     is the greatest of that lifted to what whole pieces can cost, and of what the further
     proofs say. [money/10,000]
+
+    Parameters
+    ----------
+    as_asked
+        Whether all of it counts no blank oftener than it is asked for in a clear run of a
+        strip, and to lead strips beside each other.
     """
 
     value: int
     priced: int
     family: Family
     prices: Mapping[str, int]
+    as_asked: bool = False
     limited: tuple[Limited, ...] = ()
     sets: SetsProof | None = None
     tried: TriedProof | None = None

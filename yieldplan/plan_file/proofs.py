@@ -21,6 +21,8 @@ def bound_of(bound: Bound) -> Document:
         "family": bound.family,
         "prices": dict(sorted(bound.prices.items())),
     }
+    if bound.as_asked:
+        document["as_asked"] = True
     if bound.limited:
         document["limited"] = _limited(bound.limited)
     if bound.sets is not None:

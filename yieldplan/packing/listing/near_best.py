@@ -17,7 +17,7 @@ from yieldplan.packing.listing.counts import first_of_each
 from yieldplan.packing.listing.near_layout import Joined, Layout, Stretch, in_order
 from yieldplan.packing.listing.walk import Fillings, Walk
 from yieldplan.packing.listing.weeding import undominated
-from yieldplan.packing.patterns.tables import LOW
+from yieldplan.packing.patterns.values import LOW
 
 HIGH = -LOW
 

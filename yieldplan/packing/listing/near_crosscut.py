@@ -19,8 +19,9 @@ from yieldplan.packing.listing.counts import Counts
 from yieldplan.packing.listing.near_layout import Joined, Layout, Priced, Stretch
 from yieldplan.packing.listing.near_strips import NearStrips, Pieces
 from yieldplan.packing.listing.walk import Fillings, Walk
-from yieldplan.packing.patterns.group import BinFaces, Group, Steps, is_forbidden_up
-from yieldplan.packing.patterns.tables import Sums
+from yieldplan.packing.patterns.bin_faces import BinFaces, is_forbidden_up
+from yieldplan.packing.patterns.group import Group, Steps
+from yieldplan.packing.patterns.values import Sums
 from yieldplan.packing.problem import Bin
 
 

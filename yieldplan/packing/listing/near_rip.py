@@ -18,8 +18,9 @@ from yieldplan.packing.listing.counts import Counts
 from yieldplan.packing.listing.near_layout import Layout, Priced, Stretch
 from yieldplan.packing.listing.near_strips import Pieces
 from yieldplan.packing.listing.walk import Fillings, Walk
-from yieldplan.packing.patterns.group import BinFaces, Group
-from yieldplan.packing.patterns.tables import LOW
+from yieldplan.packing.patterns.bin_faces import BinFaces
+from yieldplan.packing.patterns.group import Group
+from yieldplan.packing.patterns.values import LOW
 
 
 class RipLayout(Layout):

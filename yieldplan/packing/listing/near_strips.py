@@ -11,7 +11,7 @@ from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.listing.allowance import PAIRS_OF_A_ROW, Allowance
 from yieldplan.packing.listing.counts import Counts
 from yieldplan.packing.patterns.group import Group, Shape
-from yieldplan.packing.patterns.tables import LOW
+from yieldplan.packing.patterns.values import LOW
 from yieldplan.packing.problem import Problem
 
 

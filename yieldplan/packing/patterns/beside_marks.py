@@ -23,9 +23,10 @@ from yieldplan.packing.patterns.beside_marks_kernel import (
     fill_strip,
 )
 from yieldplan.packing.patterns.beside_marks_tables import clear_stacks, clear_strips
+from yieldplan.packing.patterns.bin_faces import BinFaces
 from yieldplan.packing.patterns.crosscut_first import CrosscutFirst
-from yieldplan.packing.patterns.group import BinFaces, Group
-from yieldplan.packing.patterns.tables import ShapeValues
+from yieldplan.packing.patterns.group import Group
+from yieldplan.packing.patterns.values import ShapeValues
 
 _NONE = -1
 """No section ends at this mark."""

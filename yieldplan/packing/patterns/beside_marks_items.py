@@ -8,8 +8,9 @@ import numpy as np
 
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.patterns.beside_marks_tables import Shorts, lowest_tops
-from yieldplan.packing.patterns.group import BinFaces, Group
-from yieldplan.packing.patterns.tables import ShapeValues
+from yieldplan.packing.patterns.bin_faces import BinFaces
+from yieldplan.packing.patterns.group import Group
+from yieldplan.packing.patterns.values import ShapeValues
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,8 @@ from yieldplan.packing.grid.rooms import Room
 from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.in_steps import InSteps
 from yieldplan.packing.patterns.sections import Sections
-from yieldplan.packing.patterns.tables import ShapeValues, StripTable
+from yieldplan.packing.patterns.strip_table import StripTable
+from yieldplan.packing.patterns.values import ShapeValues
 
 _AT_ONCE = 1 << 17
 """Sections looked at in one go: so many that a core keeps them at hand."""

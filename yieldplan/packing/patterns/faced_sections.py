@@ -9,7 +9,7 @@ import numpy as np
 
 from yieldplan.packing.grid.crossings import Crossings, Ints
 from yieldplan.packing.patterns.group import Group
-from yieldplan.packing.patterns.tables import StripTable
+from yieldplan.packing.patterns.strip_table import StripTable
 
 _CHUNK = 48
 """Sections worked out together, so that the tables stay in the processor's cache."""

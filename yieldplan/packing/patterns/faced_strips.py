@@ -10,8 +10,9 @@ import numpy.typing as npt
 
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Cut
-from yieldplan.packing.patterns.group import BinFaces, Group, Shape
-from yieldplan.packing.patterns.tables import LOW, ShapeValues
+from yieldplan.packing.patterns.bin_faces import BinFaces
+from yieldplan.packing.patterns.group import Group, Shape
+from yieldplan.packing.patterns.values import LOW, ShapeValues
 
 Bools = npt.NDArray[np.bool_]
 

@@ -6,20 +6,25 @@ are, only the dearest of them is worth cutting.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from yieldplan.packing.grid.cells import CellBlock, Grid, grid_of, size_of, zones_of
+from yieldplan.packing.grid.cells import Grid, grid_of, size_of, zones_of
 from yieldplan.packing.grid.crossings import Ints
-from yieldplan.packing.grid.offcuts import Offcuts
-from yieldplan.packing.grid.rooms import Room, Rooms
-from yieldplan.packing.problem import Problem
+from yieldplan.packing.patterns.bin_faces import (
+    BinFaces,
+    Layers,
+    Rule,
+    faces_of,
+    rules_of_all,
+)
+from yieldplan.packing.problem import Item, Problem
 
-Layers = tuple[tuple[int, int], tuple[int, int]]
-Rule = tuple[Layers, int]
-"""What an item may not bear, each way up, and what it may not bear in its zones."""
+_ANY = 1 << 30
+"""More than any board holds."""
 
 
 @dataclass(frozen=True)
@@ -67,73 +72,20 @@ class Steps:
 
 
 @dataclass(frozen=True)
-class BinFaces:
-    """The marks of one bin that matter to some item of its group.
+class Group:
+    """Bins that hold the same items.
 
     Parameters
     ----------
-    forbidden
-        For each face rule, bit sets of the blocks forbidden with face A up and with B up.
-    in_zones
-        For each face rule, the bit set of the blocks forbidden in an item's zones.
-    rooms
-        How wide its stretches are.
-    offcuts
-        What may be left of it counts for.
+    at_most
+        Of every item of the problem, how often a clear run is said to hold it at the most.
     """
-
-    bin: int
-    grid: Grid
-    blocks: tuple[CellBlock, ...]
-    forbidden: tuple[tuple[int, int], ...]
-    in_zones: tuple[int, ...]
-    rooms: Rooms
-    offcuts: Offcuts
-    is_straight: bool
-
-    def allowed(self, met: int) -> int:
-        """Bit set of the face rules under which a rectangle with these marks will do.
-
-        Wherever in it the zones lie: they may be anywhere.
-        """
-        return sum(
-            1 << rule
-            for rule, ((up_a, up_b), zone) in enumerate(
-                zip(self.forbidden, self.in_zones, strict=True)
-            )
-            if not met & zone and not (met & up_a and met & up_b)
-        )
-
-    def is_alike(self, met: int, *, anywhere: bool = True) -> bool:
-        """Whether all items shun each of these marks, so that only clear runs count.
-
-        Parameters
-        ----------
-        anywhere
-            Whether an item's zones may lie anywhere; else its own place is known.
-        """
-        if anywhere:
-            return all(not self.allowed(1 << number) for number in _bits(met))
-        return all(
-            up_a >> number & up_b >> number & 1
-            for number in _bits(met)
-            for up_a, up_b in self.forbidden
-        )
-
-    def in_room(self, room: Room) -> BinFaces:
-        """The same marks in a room of the bin, counted from its near side."""
-        grid = replace(self.grid, across=max(0, room.across - room.near))
-        return replace(self, grid=grid, blocks=room.blocks(self.blocks))
-
-
-@dataclass(frozen=True)
-class Group:
-    """Bins that hold the same items."""
 
     bins: tuple[BinFaces, ...]
     shapes: tuple[Shape, ...]
     widths: Ints
     rules: tuple[Rule, ...]
+    at_most: tuple[int, ...]
     sets: tuple[Steps, ...] = ()
 
     @property
@@ -141,12 +93,12 @@ class Group:
         """The bit set of every face rule."""
         return (1 << len(self.rules)) - 1
 
-    @property
+    @cached_property
     def longest(self) -> int:
         """Most cells along. [cells]"""
         return max(faces.grid.along for faces in self.bins)
 
-    @property
+    @cached_property
     def widest(self) -> int:
         """Most cells across. [cells]"""
         return max(faces.grid.across for faces in self.bins)
@@ -159,15 +111,19 @@ def groups_of(problem: Problem) -> list[Group]:
         grid = grid_of(piece, problem)
         if grid.is_usable and piece.holds:
             by_holds.setdefault(tuple(sorted(piece.holds)), []).append((number, grid))
+    everyone = rules_of_all(problem)
     return [
         group
         for holds, bins in sorted(by_holds.items())
-        if (group := _group(holds, bins, problem)) is not None
+        if (group := _group(holds, bins, everyone, problem)) is not None
     ]
 
 
 def _group(
-    holds: Sequence[int], bins: Sequence[tuple[int, Grid]], problem: Problem
+    holds: Sequence[int],
+    bins: Sequence[tuple[int, Grid]],
+    everyone: Sequence[Rule],
+    problem: Problem,
 ) -> Group | None:
     longest = max(grid.along for _, grid in bins)
     widest = max(grid.across for _, grid in bins)
@@ -191,8 +147,7 @@ def _group(
     )
     return Group(
         bins=tuple(
-            _faces(number, grid, rules, [each.layers for each in sets], problem)
-            for number, grid in bins
+            faces_of(number, grid, rules, everyone, problem) for number, grid in bins
         ),
         shapes=tuple(
             Shape(
@@ -207,7 +162,26 @@ def _group(
         ),
         widths=np.array(widths, np.int64),
         rules=tuple(rules),
+        at_most=tuple(most_of(item, problem) for item in problem.items),
         sets=sets,
+    )
+
+
+def counts_as_asked(problem: Problem) -> bool:
+    """Whether values count items no oftener than they are asked for; not in the wider families."""
+    return not problem.family.endswith("+")
+
+
+def most_of(item: Item, problem: Problem) -> int:
+    """How many of an item make all that is asked of each thing it makes; more are cut in vain."""
+    if not counts_as_asked(problem):
+        return _ANY
+    return max(
+        (
+            -(-problem.demands[demand].need // count)
+            for demand, count in item.makes.items()
+        ),
+        default=0,
     )
 
 
@@ -227,56 +201,3 @@ def _steps(steps: Sequence[int], problem: Problem) -> Steps:
         widths=tuple(size.across for size in sizes),
         layers=((up_a[0], up_a[1]), (up_b[0], up_b[1])),
     )
-
-
-def is_forbidden_up(block: CellBlock, side: tuple[int, int]) -> bool:
-    """Whether an item that lies this way up may not bear a mark."""
-    return bool(block.on_a & side[0] or block.on_b & side[1])
-
-
-def _faces(
-    number: int,
-    grid: Grid,
-    rules: Sequence[Rule],
-    of_sets: Sequence[Layers],
-    problem: Problem,
-) -> BinFaces:
-    def matters(block: CellBlock) -> bool:
-        everyone = [*(layers for layers, _ in rules), *of_sets]
-        return any(
-            is_forbidden_up(block, side) for layers in everyone for side in layers
-        ) or any((block.on_a | block.on_b) & zone for _, zone in rules)
-
-    blocks = tuple(block for block in grid.blocks if matters(block))
-
-    def places(is_meant: Callable[[CellBlock], bool]) -> int:
-        return sum(1 << place for place, block in enumerate(blocks) if is_meant(block))
-
-    piece = problem.bins[number]
-    return BinFaces(
-        bin=number,
-        grid=grid,
-        blocks=blocks,
-        forbidden=tuple(
-            (
-                places(lambda block, up=up_a: is_forbidden_up(block, up)),  # type: ignore[misc]
-                places(lambda block, up=up_b: is_forbidden_up(block, up)),  # type: ignore[misc]
-            )
-            for (up_a, up_b), _ in rules
-        ),
-        in_zones=tuple(
-            places(lambda block, zone=zone: bool((block.on_a | block.on_b) & zone))  # type: ignore[misc]
-            for _, zone in rules
-        ),
-        rooms=Rooms(piece, grid, problem),
-        offcuts=Offcuts(piece, grid, problem),
-        is_straight=piece.is_straight,
-    )
-
-
-def _bits(number: int) -> Iterator[int]:
-    place = 0
-    while number >> place:
-        if number >> place & 1:
-            yield place
-        place += 1

@@ -14,9 +14,10 @@ import numpy as np
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Cut, Section, Strip
 from yieldplan.packing.grid.rooms import Room
-from yieldplan.packing.patterns.group import Group, Steps, is_forbidden_up
+from yieldplan.packing.patterns.bin_faces import is_forbidden_up
+from yieldplan.packing.patterns.group import Group, Steps
 from yieldplan.packing.patterns.sections import Sections
-from yieldplan.packing.patterns.tables import LOW
+from yieldplan.packing.patterns.values import LOW
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from yieldplan.packing.patterns.crosscut_first import CrosscutFirst
 from yieldplan.packing.patterns.fast import beside_marks
 from yieldplan.packing.patterns.group import groups_of
 from yieldplan.packing.patterns.rip_first import RipFirst
-from yieldplan.packing.patterns.tables import shape_values
+from yieldplan.packing.patterns.values import shape_values
 from yieldplan.packing.problem import Problem
 
 if TYPE_CHECKING:

@@ -16,10 +16,12 @@ import numpy as np
 from yieldplan.packing.grid.crossings import Crossings, Ints, free_runs
 from yieldplan.packing.grid.offcuts import best_end
 from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip, end_to_end
+from yieldplan.packing.patterns.bin_faces import BinFaces
 from yieldplan.packing.patterns.faced_strips import FacedStrip, FacedStrips
-from yieldplan.packing.patterns.group import BinFaces, Group
+from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.runs import Runs
-from yieldplan.packing.patterns.tables import ShapeValues, StripTable, Sums
+from yieldplan.packing.patterns.strip_table import StripTable
+from yieldplan.packing.patterns.values import ShapeValues, Sums
 
 _OTHERS = 20
 """Patterns of one stick beside its best, at most."""

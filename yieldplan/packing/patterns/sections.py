@@ -15,10 +15,13 @@ import numpy as np
 from yieldplan.packing.grid.crossings import Crossings, Ints, free_runs
 from yieldplan.packing.grid.pattern import Strip, end_to_end
 from yieldplan.packing.grid.rooms import Room
+from yieldplan.packing.patterns.bin_faces import BinFaces
 from yieldplan.packing.patterns.faced_sections import FacedSection, FacedSections
-from yieldplan.packing.patterns.group import BinFaces, Group
+from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.runs import Runs
-from yieldplan.packing.patterns.tables import ShapeValues, StackTable, StripTable, Sums
+from yieldplan.packing.patterns.stack_table import StackTable
+from yieldplan.packing.patterns.strip_table import StripTable
+from yieldplan.packing.patterns.values import ShapeValues, Sums
 
 
 class Sections:
@@ -126,7 +129,7 @@ class Sections:
     def reprice(self, values: ShapeValues, places: Sequence[int]) -> Ints:
         """Row by length at new prices; rows of boards not asked for are left at 0."""
         self.table.reprice(values)
-        self._stack.reprice(self.table.value[0])
+        self._stack.reprice(self.table.led)
         found = np.zeros((self.num_rows, len(self.lengths.totals)), np.int64)
         is_asked = np.zeros(len(self.group.bins) + 1, dtype=bool)
         is_asked[list(places)] = True
@@ -147,20 +150,22 @@ class Sections:
         near
             Cells at the near edge before its room begins.
         """
-        widths = self.group.widths.tolist()
-        stacked: list[tuple[int, int, int]] = []
-        if row in self._faced_rows:
-            stacked = self._faced.trace(row, self.table, length)
-        else:
-            for start, end in self._runs_of.get(row, ()):
-                u = start
-                height = int(self._heights.floor[end - start])
-                for width_index in self._stack.trace(height, length):
-                    stacked.append((u, width_index, 0))
-                    u += widths[width_index]
+        widths: list[int] = self.group.widths.tolist()
         strips = []
-        for u, width_index, mask in stacked:
-            cuts = end_to_end(i, self.table.trace(mask, width_index, length))
-            low = near + u
-            strips.append(Strip(low, low + widths[width_index], tuple(cuts)))
+
+        def stand(u: int, width_index: int, filling: list[tuple[int, int]]) -> int:
+            low, high = near + u, near + u + widths[width_index]
+            strips.append(Strip(low, high, tuple(end_to_end(i, filling))))
+            return u + widths[width_index]
+
+        if row in self._faced_rows:
+            for u, width_index, mask in self._faced.trace(row, self.table, length):
+                stand(u, width_index, self.table.trace(mask, width_index, length))
+            return strips
+        for start, end in self._runs_of.get(row, ()):
+            u = start
+            height = int(self._heights.floor[end - start])
+            for good in self._stack.trace(height, length):
+                filling = self.table.trace_led(good, length)
+                u = stand(u, good.width_index, filling)
         return strips

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from yieldplan.model import proofs as named
 from yieldplan.model.plan import Bound
 from yieldplan.packing.floors import proofs
+from yieldplan.packing.patterns.group import counts_as_asked
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.searching.solution import Solution
 
@@ -23,6 +24,7 @@ def bound_by_name(solution: Solution, problem: Problem) -> Bound:
         priced=found.priced,
         family=problem.family,
         prices=by_name.prices(found.prices),
+        as_asked=counts_as_asked(problem),
         limited=by_name.limited(found.limited),
         sets=by_name.sets(found.sets) if found.sets is not None else None,
         tried=named.TriedProof(

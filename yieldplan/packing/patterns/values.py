@@ -1,0 +1,76 @@
+"""What shapes are worth at given prices, and the sums their sizes can make."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from yieldplan.packing.grid.crossings import Ints
+from yieldplan.packing.patterns.group import Group
+
+LOW = -(1 << 60)
+"""Less than anything: marks what is not allowed."""
+
+
+@dataclass(frozen=True)
+class Sums:
+    """Every total the given sizes can make, up to a limit, from 0 on.
+
+    Parameters
+    ----------
+    totals
+        In rising order. [cells]
+    floor
+        For each number of cells, the place of the greatest total not above it.
+    """
+
+    totals: Ints
+    floor: Ints
+
+    @staticmethod
+    def of(sizes: Sequence[int], limit: int) -> Sums:
+        """Sums of any number of the sizes."""
+        can = np.zeros(limit + 1, dtype=bool)
+        can[0] = True
+        for total in range(1, limit + 1):
+            can[total] = any(size <= total and can[total - size] for size in sizes)
+        return Sums(
+            np.flatnonzero(can).astype(np.int64), np.cumsum(can, dtype=np.int64) - 1
+        )
+
+
+@dataclass(frozen=True)
+class ShapeValues:
+    """What each shape is worth at given prices, the item that makes it so, and what every item is worth."""
+
+    value: Ints
+    item: tuple[int, ...]
+    of_item: tuple[int, ...]
+
+
+def shape_values(group: Group, item_value: Sequence[int]) -> ShapeValues:
+    """The dearest item of each shape."""
+    best = [
+        max(shape.items, key=lambda number: (item_value[number], -number), default=-1)
+        for shape in group.shapes
+    ]
+    return ShapeValues(
+        np.array(
+            [item_value[number] if number >= 0 else 0 for number in best], np.int64
+        ),
+        tuple(best),
+        tuple(item_value),
+    )
+
+
+def at_a_time(copies: int) -> list[int]:
+    """Numbers such that any number of copies up to this one is the sum of some of them."""
+    found = []
+    take = 1
+    while copies > 0:
+        found.append(min(take, copies))
+        copies -= take
+        take *= 2
+    return found
