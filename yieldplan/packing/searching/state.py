@@ -14,7 +14,7 @@ from yieldplan.packing.improving.board_sets import MOST_BOARDS
 from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.stop import NO_LIMIT, Budget, Progress
 
-_WORK_LEAST = 300_000
+_WORK_LEAST = 8_000_000
 _WORK_PER_BIN = 300_000
 _WORK_MOST = 200_000_000
 _ROUNDS_LEAST, _ROUNDS_MOST = 10, 60
