@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -30,6 +32,26 @@ def test_value_is_that_of_the_best_of_all_patterns(
         uncut = max(page.end_worth(0), page.edge_worth(0)) if page.along > 0 else 0
         greatest = page.greatest(prices, problem.family)
         assert found[number] == greatest or max(found[number], greatest) <= uncut
+
+
+@settings(max_examples=40, deadline=None)
+@given(problem=problems(), prices=PRICES, data=st.data())
+def test_what_is_left_is_priced_as_if_no_more_had_been_asked_for(
+    problem: Problem, prices: list[int], data: st.DataObject
+) -> None:
+    prices = prices[: len(problem.demands)]
+    left = [data.draw(st.integers(0, demand.need)) for demand in problem.demands]
+    no_more = replace(
+        problem,
+        demands=tuple(
+            replace(demand, need=count)
+            for demand, count in zip(problem.demands, left, strict=True)
+        ),
+    )
+    pricing = Pricing(problem)
+    values = pricing.price(prices, left=left)
+    assert values.tolist() == Pricing(no_more).price(prices).tolist()
+    assert (values <= pricing.price(prices)).all()
 
 
 @settings(max_examples=70, deadline=None)

@@ -175,7 +175,7 @@ def _most_for_the_money(
         batch = order[:at_once] if worth else order
         if not batch or (found and hope(batch[0]) <= highest):
             break
-        values = yard.pricing.price(prices, batch, is_quick=is_quick)
+        values = yard.pricing.price(prices, batch, left=left, is_quick=is_quick)
         asked.update(batch)
         for number in batch:
             worth[number] = int(values[number])

@@ -195,7 +195,7 @@ class Dive:
         yard = self.yard
         met = []
         over = [0] * len(self._left)
-        values = yard.pricing.price(asked, bins)
+        values = yard.pricing.price(asked, bins, left=self._left)
         order = sorted(
             (
                 number

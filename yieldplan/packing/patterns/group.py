@@ -140,6 +140,7 @@ def _group(
             alike.setdefault(key, []).extend([] if number in in_sets else [number])
     if not alike:
         return None
+    asked = [demand.need for demand in problem.demands]
     widths = sorted({width for _, width, _, _ in alike})
     rules = sorted({rule for _, _, rule, _ in alike})
     sets = tuple(
@@ -162,7 +163,7 @@ def _group(
         ),
         widths=np.array(widths, np.int64),
         rules=tuple(rules),
-        at_most=tuple(most_of(item, problem) for item in problem.items),
+        at_most=tuple(most_of(item, asked, problem) for item in problem.items),
         sets=sets,
     )
 
@@ -172,16 +173,12 @@ def counts_as_asked(problem: Problem) -> bool:
     return not problem.family.endswith("+")
 
 
-def most_of(item: Item, problem: Problem) -> int:
-    """How many of an item make all that is asked of each thing it makes; more are cut in vain."""
+def most_of(item: Item, left: Sequence[int], problem: Problem) -> int:
+    """How many of an item make all that is left to make of each thing it makes; more are cut in vain."""
     if not counts_as_asked(problem):
         return _ANY
     return max(
-        (
-            -(-problem.demands[demand].need // count)
-            for demand, count in item.makes.items()
-        ),
-        default=0,
+        (-(-left[demand] // count) for demand, count in item.makes.items()), default=0
     )
 
 

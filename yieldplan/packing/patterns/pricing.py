@@ -11,7 +11,7 @@ from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Pattern
 from yieldplan.packing.patterns.crosscut_first import CrosscutFirst
 from yieldplan.packing.patterns.fast import beside_marks
-from yieldplan.packing.patterns.group import groups_of
+from yieldplan.packing.patterns.group import groups_of, most_of
 from yieldplan.packing.patterns.rip_first import RipFirst
 from yieldplan.packing.patterns.values import shape_values
 from yieldplan.packing.problem import Problem
@@ -80,6 +80,7 @@ class Pricing:
         prices: Sequence[int],
         bins: Sequence[int] | None = None,
         *,
+        left: Sequence[int] | None = None,
         is_quick: bool = False,
     ) -> Ints:
         """The greatest value of one pattern of each bin, which the floor rests on.
@@ -93,6 +94,10 @@ class Pricing:
             Of each demand; whole numbers, 0 or more.
         bins
             Bins to price, all without; the others get 0.
+        left
+            Of each demand, what is left to make: a strip of clear wood holds an item no
+            oftener than that takes, instead of no oftener than the job asks for it. Then
+            it proves no floor.
         is_quick
             Whether to rip first only, where the shop saws either way: in a third of the
             time. Then it proves no floor.
@@ -111,7 +116,12 @@ class Pricing:
             ]
             if not here:
                 continue
-            values = shape_values(group, item_value)
+            asked_for = (
+                group.at_most
+                if left is None
+                else [most_of(item, left, self.problem) for item in self.problem.items]
+            )
+            values = shape_values(group, item_value, asked_for)
             saws = self._saws[place]
             for saw in saws[-1:] if is_quick else saws:
                 self.work += saw.work(len(here))

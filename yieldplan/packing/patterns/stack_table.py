@@ -49,7 +49,7 @@ class StackTable:
         self._few, self._any = [], []
         for each in led:
             wide = int(self.group.widths[each.good.width_index])
-            most = self.group.at_most[each.good.item]
+            most = each.good.at_most
             if most < widest // wide:
                 self._few.append((wide, most, each))
             elif wide <= widest:

@@ -31,7 +31,7 @@ class Good:
     place
         Of its shape in the group.
     at_most
-        How often it may lie in a strip.
+        How often it may lie in a strip, and lead strips beside each other.
     """
 
     place: int
@@ -130,7 +130,7 @@ class StripTable:
         found = []
         for width_index, length, item, place in self._order:
             worth = values.of_item[item]
-            at_most = min(self.group.at_most[item], self.group.longest // length)
+            at_most = values.at_most[item]
             if worth > 0 and at_most > 0:
                 face = self.group.shapes[place].face_class
                 found.append(

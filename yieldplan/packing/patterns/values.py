@@ -43,14 +43,23 @@ class Sums:
 
 @dataclass(frozen=True)
 class ShapeValues:
-    """What each shape is worth at given prices, the item that makes it so, and what every item is worth."""
+    """What each shape is worth at given prices, and the item that makes it so.
+
+    Parameters
+    ----------
+    of_item, at_most
+        Of every item, what it is worth and how often clear wood is said to hold it.
+    """
 
     value: Ints
     item: tuple[int, ...]
     of_item: tuple[int, ...]
+    at_most: tuple[int, ...]
 
 
-def shape_values(group: Group, item_value: Sequence[int]) -> ShapeValues:
+def shape_values(
+    group: Group, item_value: Sequence[int], at_most: Sequence[int]
+) -> ShapeValues:
     """The dearest item of each shape."""
     best = [
         max(shape.items, key=lambda number: (item_value[number], -number), default=-1)
@@ -62,6 +71,7 @@ def shape_values(group: Group, item_value: Sequence[int]) -> ShapeValues:
         ),
         tuple(best),
         tuple(item_value),
+        tuple(at_most),
     )
 
 
