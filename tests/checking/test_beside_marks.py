@@ -144,3 +144,11 @@ def _worth(wood: TinyWood, prices: dict[str, int]) -> int:
     plan, objections = read(document(wood, [], prices=prices))
     assert plan is not None, objections
     return greatest_worths(plan, plan.woods[0])["P"]
+
+
+def test_nothing_of_a_wider_family_is_counted_as_asked() -> None:
+    wood = replace(board("E+", TinyBlank("k", (4, 4), {"part": 1})), need={"part": 0})
+    said = document(wood, [])
+    said["woods"][0]["bound"]["as_asked"] = True
+    told = check(said)["objections"]
+    assert any("that is done for R, C and E only" in each for each in told)

@@ -94,6 +94,17 @@ def trials_are_of_plain_families(plan: Plan) -> Iterator[str]:
             )
 
 
+def counting_as_asked_is_of_plain_families(plan: Plan) -> Iterator[str]:
+    """Ensures that no value counts blanks as asked where narrow parts may lie beside marks."""
+    for wood in plan.woods:
+        family = wood.rules.family
+        if wood.bound.as_asked and family not in ("R", "C", "E"):
+            yield (
+                f"{wood.name}: its floor counts blanks as asked, and it is cut by family "
+                f"{family}; that is done for R, C and E only."
+            )
+
+
 def _rows(wood: Wood) -> Iterator[tuple[str, Row]]:
     """Every row of a wood's proofs, and how it is called."""
     bound = wood.bound
@@ -130,4 +141,5 @@ RULES = (
     rows_price_no_set_up_pieces,
     sets_and_trials_are_for_whole_pieces,
     trials_are_of_plain_families,
+    counting_as_asked_is_of_plain_families,
 )
