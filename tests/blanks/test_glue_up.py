@@ -162,15 +162,15 @@ def test_five_strips_end_to_end() -> None:
     assert row.inside[1].x == inches("31-5/8")
 
 
-def test_a_panel_wider_than_the_planer_is_glued_up_in_pieces() -> None:
+def test_a_panel_wider_than_the_planer_is_glued_up_as_narrower_ones() -> None:
     # 30 + 1/2 = 30-1/2: three of 15 at the most.
     (said,) = {c for b in offered(panel("30")) for c in b.cautions}
     assert "30 1/2 in before it is trimmed" in said
-    assert "in 3 pieces no wider than 15 in" in said
+    assert "up to 3 narrower panels, none wider than 15 in" in said
     assert not any(b.cautions for b in offered(panel("14")) if b.route == "glue up")
     # Equal strips too.
     equal = offered(make_part("top", "30", "21", strips=5))
-    assert any("in 2 pieces" in caution for caution in equal[0].cautions)
+    assert any("2 narrower panels" in caution for caution in equal[0].cautions)
 
 
 def test_every_copy_is_a_panel_of_its_own() -> None:

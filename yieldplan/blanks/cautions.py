@@ -65,8 +65,9 @@ def panel_cautions(part: Part, shop: Shop, unit: UnitName) -> Iterator[str]:
     if wide > shop.planer_width:
         pieces = ceil(wide / shop.planer_width)
         yield (
-            f"{part.id}, {_say(wide, unit)} before it is trimmed, is wider than the planer: glue it up"
-            f" in {pieces} pieces no wider than {_say(shop.planer_width, unit)}, plane each, then join them."
+            f"{part.id}, {_say(wide, unit)} before it is trimmed, is wider than the planer: glue its"
+            f" strips up to {pieces} narrower panels, none wider than {_say(shop.planer_width, unit)}, plane"
+            " each, then join them."
         )
 
 
