@@ -382,20 +382,32 @@ class Page:
                 at += long
             return (at, worth) if ways else (0, -1)
 
-        @lru_cache(None)
-        def board(i: int) -> int:
-            return max(
-                [self.end_worth(i)]
-                + [section(i, j, 0) + board(j) for j in range(i + 1, self.along + 1)]
+        # Where marks that matter end: there a section may begin whatever lies before it.
+        marks, _ = self.met(0, self.along, 0, self.across, 0, "C")
+        ends = {
+            ceil(Fraction(b.box[2] - self.first, self.problem.step_along))
+            for b in marks
+        }
+        best = [0] * (self.along + 1)
+        sets = {
+            i: [in_steps(i, *each) for each in self.of_sets] for i in range(self.along)
+        }
+        begins = [True]
+        for s in range(1, self.along + 1):
+            best[s] = max(
+                [best[s - 1]]
+                + [best[i] + section(i, s, 0) for i in range(s) if begins[i]]
                 + [
-                    worth + board(j)
-                    for j, worth in (in_steps(i, *each) for each in self.of_sets)
-                    if worth >= 0
+                    best[i] + worth
+                    for i in range(s)
+                    for j, worth in sets[i]
+                    if worth >= 0 and j == s
                 ]
-                + ([board(i + 1)] if i < self.along else [])
             )
-
-        return board(0)
+            begins.append(
+                best[s] > best[s - 1] or s in ends or not self.piece.is_straight
+            )
+        return max(best[j] + self.end_worth(j) for j in range(self.along + 1))
 
 
 def _runs(is_free: Sequence[bool]) -> list[int]:

@@ -70,8 +70,9 @@ def ripped_first(grid: Grid, tables: Tables) -> list[int]:
         if bottom:
             gained = best[bottom] > best[bottom - 1]
             best[bottom] = max(best[bottom], best[bottom - 1])
-            # A strip can slide back to where its neighbour or a mark ends.
-            if not gained and bottom not in ends:
+            # A strip can slide back to where its neighbour or a mark ends; but where blanks
+            # are counted as asked, one that crosses more marks may be said to hold more.
+            if not gained and bottom not in ends and not tables.clear:
                 continue
         for wide in tables.widths:
             top = bottom + wide

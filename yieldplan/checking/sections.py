@@ -89,7 +89,13 @@ class Sections:
 
     def _starts(self) -> tuple[set[int], set[int]]:
         """Where a section, and a set, cannot slide toward the zero end without loss."""
+        everywhere = set(range(self.grid.along + 1))
+        if self.tables.clear and self.grid.uneven:
+            return everywhere, everywhere
         begin = {obstacle.along[1] for obstacle in self.obstacles}
+        if self.tables.clear:
+            # Beside the steps of a set more marks may be said to leave more.
+            return begin, everywhere
         if self.grid.uneven:
             room = self.grid.uneven.room
             # A piece that widens: a section further on is wider.

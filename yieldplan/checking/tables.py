@@ -16,15 +16,25 @@ class Tables:
     ----------
     longest, widest
         The largest piece they are for. [cells]
+    is_marked
+        Whether any of the pieces has marks.
     """
 
-    def __init__(self, held: Held, longest: int, widest: int) -> None:
+    def __init__(
+        self, held: Held, longest: int, widest: int, *, is_marked: bool = False
+    ) -> None:
         self.held = held
         self.longest = longest
         self.widest = widest
         items = held.goods or held.items
         self.widths = sorted({item.wide for item in items if item.wide <= widest})
-        self.lengths = _sums_of({item.long for item in items}, longest)
+        # Where blanks are counted as asked, a longer section that holds no more may meet
+        # one more mark, and be said to hold more for it.
+        self.lengths = (
+            list(range(1, longest + 1))
+            if held.goods and is_marked
+            else _sums_of({item.long for item in items}, longest)
+        )
         """The only lengths worth cutting: sums of blanks."""
         self._strips: dict[tuple[int, int], list[int]] = {}
         self._at_lengths: dict[tuple[int, int], list[int]] = {}

@@ -81,6 +81,7 @@ class Values:
                 held(self.plan, self.wood, blanks, prices),
                 max(self.grids[piece.id].along for piece in pieces),
                 max(self.grids[piece.id].across for piece in pieces),
+                is_marked=any(self.grids[piece.id].blocks for piece in pieces),
             )
             for piece in pieces:
                 grid = self.grids[piece.id]

@@ -19,7 +19,7 @@ from yieldplan.packing.listing.counts import Counts
 from yieldplan.packing.listing.near_layout import Joined, Layout, Priced, Stretch
 from yieldplan.packing.listing.near_strips import NearStrips, Pieces
 from yieldplan.packing.listing.walk import Fillings, Walk
-from yieldplan.packing.patterns.bin_faces import BinFaces, is_forbidden_up
+from yieldplan.packing.patterns.bin_faces import BinFaces
 from yieldplan.packing.patterns.group import Group, Steps
 from yieldplan.packing.patterns.values import Sums
 from yieldplan.packing.problem import Bin
@@ -152,19 +152,9 @@ class CrosscutLayout(Layout):
         total = sum(steps.lengths)
         if total > grid.along or max(steps.widths) > grid.across:
             return None
-        begins = np.arange(grid.along - total + 1)
         ends = np.cumsum(steps.lengths)
         starts = ends - np.array(steps.lengths)
-        is_clear = np.zeros(len(begins), np.bool_)
-        for side in steps.layers:
-            is_so = np.ones(len(begins), np.bool_)
-            for step, width in enumerate(steps.widths):
-                for block in self._faces.blocks:
-                    if block.u0 < width and is_forbidden_up(block, side):
-                        is_so &= (begins + starts[step] >= block.i1) | (
-                            begins + ends[step] <= block.i0
-                        )
-            is_clear |= is_so
+        is_clear = steps.begins(grid.along, self._faces.blocks)
         if not is_clear.any():
             return None
         kinds = np.full((self.size + 1, len(steps.items)), -1, np.int64)

@@ -12,13 +12,14 @@ from functools import cached_property
 
 import numpy as np
 
-from yieldplan.packing.grid.cells import Grid, grid_of, size_of, zones_of
-from yieldplan.packing.grid.crossings import Ints
+from yieldplan.packing.grid.cells import CellBlock, Grid, grid_of, size_of, zones_of
+from yieldplan.packing.grid.crossings import Bools, Ints
 from yieldplan.packing.patterns.bin_faces import (
     BinFaces,
     Layers,
     Rule,
     faces_of,
+    is_forbidden_up,
     rules_of_all,
 )
 from yieldplan.packing.problem import Item, Problem
@@ -62,13 +63,36 @@ class Steps:
     lengths, widths
         Of each step. [cells]
     layers
-        What no step may bear, each way up, its zones among it.
+        What each step may not bear, each way up, its zones among it.
     """
 
     items: tuple[int, ...]
     lengths: tuple[int, ...]
     widths: tuple[int, ...]
-    layers: Layers
+    layers: tuple[Layers, ...]
+
+    def begins(self, along: int, blocks: Sequence[CellBlock]) -> Bools:
+        """By mark, as far as there is room, whether a set may begin there: all its steps clear, with one face up.
+
+        Parameters
+        ----------
+        along
+            Of the bin. [cells]
+        """
+        begins = np.arange(along - sum(self.lengths) + 1)
+        ends = np.cumsum(self.lengths)
+        is_clear = np.zeros(len(begins), np.bool_)
+        for way in (0, 1):
+            is_so = np.ones(len(begins), np.bool_)
+            for end, long, wide, layers in zip(
+                ends, self.lengths, self.widths, self.layers, strict=True
+            ):
+                for block in blocks:
+                    if block.u0 < wide and is_forbidden_up(block, layers[way]):
+                        past = begins + end - long >= block.i1
+                        is_so &= past | (begins + end <= block.i0)
+            is_clear |= is_so
+        return is_clear
 
 
 @dataclass(frozen=True)
@@ -184,17 +208,15 @@ def most_of(item: Item, left: Sequence[int], problem: Problem) -> int:
 
 def _steps(steps: Sequence[int], problem: Problem) -> Steps:
     sizes = [size_of(problem.items[number], problem) for number in steps]
-    up_a = [0, 0]
-    up_b = [0, 0]
+    layers = []
     for number in steps:
         item = problem.items[number]
         zone = item.zone_bits if any(zones_of(item, problem)) else 0
-        for side in (0, 1):
-            up_a[side] |= item.layers[0][side] | zone
-            up_b[side] |= item.layers[1][side] | zone
+        (a_up, b_up) = ((on_a | zone, on_b | zone) for on_a, on_b in item.layers)
+        layers.append((a_up, b_up))
     return Steps(
         items=tuple(steps),
         lengths=tuple(size.along for size in sizes),
         widths=tuple(size.across for size in sizes),
-        layers=((up_a[0], up_a[1]), (up_b[0], up_b[1])),
+        layers=tuple(layers),
     )

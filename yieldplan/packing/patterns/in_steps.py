@@ -14,7 +14,6 @@ import numpy as np
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Cut, Section, Strip
 from yieldplan.packing.grid.rooms import Room
-from yieldplan.packing.patterns.bin_faces import is_forbidden_up
 from yieldplan.packing.patterns.group import Group, Steps
 from yieldplan.packing.patterns.sections import Sections
 from yieldplan.packing.patterns.values import LOW
@@ -61,16 +60,7 @@ class InSteps:
         begins = np.arange(grid.along - total + 1)
         ends = np.cumsum(steps.lengths)
         starts = ends - np.array(steps.lengths)
-        is_clear = np.zeros(len(begins), dtype=bool)
-        for side in steps.layers:
-            is_so = np.ones(len(begins), dtype=bool)
-            for step, width in enumerate(steps.widths):
-                for block in faces.blocks:
-                    if block.u0 < width and is_forbidden_up(block, side):
-                        past = begins + starts[step] >= block.i1
-                        before = begins + ends[step] <= block.i0
-                        is_so &= past | before
-            is_clear |= is_so
+        is_clear = steps.begins(grid.along, faces.blocks)
         if not is_clear.any():
             return None
         may = np.full(size, LOW, np.int64)
