@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from operator import add
 
+from yieldplan.checking.sums import at_a_time, floors, sums_of
 from yieldplan.checking.worths import Held, Item
 
 
@@ -67,49 +68,43 @@ class ClearWood:
 
     def _work_out(self) -> list[list[int]]:
         nothing = [0] * len(self.lengths)
-        best = [nothing] * (self.widest + 1)
+        # Only sums of widths are worth filling: any other height holds what the next lower one does.
+        heights = [0, *sums_of({good.wide for good, _ in self._led}, self.widest)]
+        best = dict.fromkeys(heights, nothing)
+        lower = floors(heights, self.widest)
         any_number: list[tuple[int, list[int]]] = []
         for good, first in self._led:
             worths = [
                 first[length - good.long] if length >= good.long else 0
                 for length in self.lengths
             ]
-            room = self.widest // good.wide
-            if good.at_most >= room:
+            if good.at_most >= self.widest // good.wide:
                 any_number.append((good.wide, worths))
                 continue
-            for take in _at_a_time(good.at_most):
+            for take in at_a_time(good.at_most):
                 high, times = take * good.wide, [take * worth for worth in worths]
-                for top in range(self.widest, high - 1, -1):
-                    best[top] = list(
-                        map(max, best[top], map(add, best[top - high], times))
-                    )
-        for top in range(1, self.widest + 1):
-            most = list(map(max, best[top - 1], best[top]))
+                for top in reversed(heights):
+                    if top < high:
+                        break
+                    under = best[lower[top - high]]
+                    best[top] = list(map(max, best[top], map(add, under, times)))
+        before = nothing
+        for top in heights:
+            most = list(map(max, before, best[top]))
             for wide, worths in any_number:
                 if wide > top:
                     break
-                most = list(map(max, most, map(add, best[top - wide], worths)))
-            best[top] = most
-        return best
+                under = best[lower[top - wide]]
+                most = list(map(max, most, map(add, under, worths)))
+            before = best[top] = most
+        return [best[lower[height]] for height in range(self.widest + 1)]
 
 
 def _with_more(row: list[int], long: int, worth: int, copies: int) -> list[int]:
     """The worths of strips with so many more of a blank in them, or fewer."""
-    for take in _at_a_time(copies):
+    for take in at_a_time(copies):
         reach, gain = take * long, take * worth
         if reach >= len(row):
             break
         row = row[:reach] + list(map(max, row[reach:], [gain + each for each in row]))
     return row
-
-
-def _at_a_time(copies: int) -> list[int]:
-    """Numbers such that any number of copies up to this one is the sum of some of them."""
-    found = []
-    take = 1
-    while copies > 0:
-        found.append(min(take, copies))
-        copies -= take
-        take *= 2
-    return found

@@ -6,6 +6,7 @@ from operator import add
 
 from yieldplan.checking.clear_wood import ClearWood
 from yieldplan.checking.obstacles import Soft
+from yieldplan.checking.sums import sums_of
 from yieldplan.checking.worths import Harm, Held, Item
 
 
@@ -33,7 +34,7 @@ class Tables:
         self.lengths = (
             list(range(1, longest + 1))
             if held.goods and is_marked
-            else _sums_of({item.long for item in items}, longest)
+            else sums_of({item.long for item in items}, longest)
         )
         """The only lengths worth cutting: sums of blanks."""
         self._strips: dict[tuple[int, int], list[int]] = {}
@@ -220,16 +221,3 @@ def _ahead(blocks: list[Soft], length: int) -> list[int]:
         for place in range(min(block.end, length + 1)):
             ahead[place] = min(ahead[place], block.start)
     return ahead
-
-
-def _sums_of(lengths: set[int], longest: int) -> list[int]:
-    """Every length up to the longest that some of these add up to, without zero."""
-    # Bit n stands for length n; shifting by a length adds it to every sum at once.
-    within = (1 << longest + 1) - 1
-    sums = 1
-    for length in sorted(lengths):
-        shift = length
-        while shift <= longest:
-            sums |= sums << shift & within
-            shift *= 2
-    return [n for n in range(1, longest + 1) if sums >> n & 1]

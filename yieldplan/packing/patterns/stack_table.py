@@ -30,7 +30,7 @@ class StackTable:
                 most = group.at_most[item]
                 if most < group.widest // shape.width:
                     steps = len(at_a_time(most))
-                    self.work += 20 + steps * group.widest * num_lengths // 800
+                    self.work += 20 + steps * len(heights.totals) * num_lengths // 800
         self.value: Ints = np.zeros((0, 0), np.int64)
         self._best: Ints = np.zeros((0, 0), np.int64)
         self._column: Ints = np.zeros(0, np.int64)
@@ -47,57 +47,59 @@ class StackTable:
         """
         widest = self.group.widest
         self._few, self._any = [], []
+        dearest = np.zeros(self._num_lengths, np.int64)
         for each in led:
             wide = int(self.group.widths[each.good.width_index])
             most = each.good.at_most
+            # They come by width: a strip no dearer than a narrower one, of which there may
+            # be any number, need not be looked at.
+            if wide > widest or not (each.worth > dearest).any():
+                continue
             if most < widest // wide:
                 self._few.append((wide, most, each))
-            elif wide <= widest:
+            else:
                 self._any.append((wide, each))
+                np.maximum(dearest, each.worth, out=dearest)
         worths = np.array([each.worth for each in led], np.int64)
         worths = worths.reshape(len(led), self._num_lengths)
         # Any other length is worth what the next shorter one is, the first ones nothing.
         rises = (np.diff(worths, axis=1, prepend=0) > 0).any(axis=0)
         columns = np.flatnonzero(rises)
-        value = np.zeros((widest + 1, len(columns)), np.int64)
+        value = np.zeros((len(self.heights.totals), len(columns)), np.int64)
         for wide, most, each in self._few:
             worth = np.maximum(each.worth[columns], 0)
             for take in at_a_time(most):
-                high = take * wide
-                if high <= widest:
-                    found = value[:-high] + take * worth
-                    np.maximum(value[high:], found, out=value[high:])
+                start, before = self._under(take * wide)
+                found = value[before] + take * worth
+                np.maximum(value[start:], found, out=value[start:])
         self._any_number(value, columns)
-        self._best = np.zeros((widest + 1, 1 + len(columns)), np.int64)
+        self._best = np.zeros((len(value), 1 + len(columns)), np.int64)
         self._best[:, 1:] = value
         self._column = np.cumsum(rises)
-        self.value = self._best[self.heights.totals][:, self._column]
+        self.value = self._best[:, self._column]
+
+    def _under(self, high: int) -> tuple[int, Ints]:
+        """The first place of a height that holds this one, and from there on the places of what is left under it."""
+        totals = self.heights.totals
+        start = int(np.searchsorted(totals, high))
+        return start, self.heights.floor[totals[start:] - high]
 
     def _any_number(self, value: Ints, columns: Ints) -> None:
         """Raise the stacks by strips that there may be any number of."""
-        best = np.zeros(len(columns), np.int64)
-        widths: list[int] = []
-        worths: list[Ints] = []
-        for wide, each in self._any:
-            # A strip no dearer than a narrower or shorter one need not be looked at.
-            worth = each.worth[columns]
-            if (worth > best).any():
-                widths.append(wide)
-                worths.append(np.maximum(worth, 0))
-                np.maximum(best, worth, out=best)
-        if not widths:
-            return
-        wide_, worth_ = np.array(widths), np.array(worths)
-        for height in range(int(wide_[0]), len(value)):
-            fit = int(np.searchsorted(wide_, height, side="right"))
-            found = value[height - wide_[:fit]] + worth_[:fit]
-            np.maximum(value[height], found.max(axis=0), out=value[height])
-            np.maximum(value[height], value[height - 1], out=value[height])
+        widths = np.array([wide for wide, _ in self._any], np.int64)
+        worths = np.array([np.maximum(each.worth[columns], 0) for _, each in self._any])
+        totals, floor = self.heights.totals, self.heights.floor
+        for place in range(1, len(value)):
+            fit = int(np.searchsorted(widths, totals[place], side="right"))
+            if fit:
+                found = value[floor[totals[place] - widths[:fit]]] + worths[:fit]
+                np.maximum(value[place], found.max(axis=0), out=value[place])
+            np.maximum(value[place], value[place - 1], out=value[place])
 
     def trace(self, height: int, length: int) -> list[Good]:
         """A best stack, as what leads its strips, for places of height and length."""
-        tall = int(self.heights.totals[height])
-        column = self._best[: tall + 1, self._column[length]].tolist()
+        totals, floor = self.heights.totals, self.heights.floor
+        column = self._best[: height + 1, self._column[length]].tolist()
         # Of a width the dearest strip alone.
         dearest: dict[int, tuple[int, Good]] = {}
         for wide, each in self._any:
@@ -105,35 +107,35 @@ class StackTable:
             if worth > 0 and worth > dearest.get(wide, (0,))[0]:
                 dearest[wide] = worth, each.good
         stacked: list[Good] = []
-        while column[tall] > 0:
-            if column[tall] == column[tall - 1]:
-                tall -= 1
+        while column[height] > 0:
+            if column[height] == column[height - 1]:
+                height -= 1
                 continue
             for wide, (worth, good) in dearest.items():
-                if wide <= tall and column[tall - wide] + worth == column[tall]:
+                left = int(totals[height]) - wide
+                if left >= 0 and column[floor[left]] + worth == column[height]:
                     stacked.append(good)
-                    tall -= wide
+                    height = int(floor[left])
                     break
             else:
-                stacked += self._of_the_few(tall, length)
+                stacked += self._of_the_few(height, length)
                 break
         return sorted(stacked, key=lambda good: (-good.width_index, good.item))
 
-    def _of_the_few(self, tall: int, length: int) -> list[Good]:
+    def _of_the_few(self, height: int, length: int) -> list[Good]:
         """A best stack of strips that there may not be any number of."""
-        best = np.zeros(tall + 1, np.int64)
+        best = np.zeros(len(self.heights.totals), np.int64)
         passes = []
         for wide, most, each in self._few:
             worth = int(each.worth[length])
-            for take in at_a_time(most):
-                high = take * wide
-                if worth > 0 and high <= tall:
-                    found = best[:-high] + take * worth
-                    passes.append((high, take, each.good, found > best[high:]))
-                    np.maximum(best[high:], found, out=best[high:])
+            for take in at_a_time(most) if worth > 0 else ():
+                start, before = self._under(take * wide)
+                found = best[before] + take * worth
+                passes.append((start, before, take, each.good, found > best[start:]))
+                np.maximum(best[start:], found, out=best[start:])
         stacked: list[Good] = []
-        for high, take, good, is_in in reversed(passes):
-            if high <= tall and is_in[tall - high]:
+        for start, before, take, good, is_in in reversed(passes):
+            if height >= start and is_in[height - start]:
                 stacked += [good] * take
-                tall -= high
+                height = int(before[height - start])
         return stacked

@@ -28,13 +28,10 @@ class Good:
 
     Parameters
     ----------
-    place
-        Of its shape in the group.
     at_most
         How often it may lie in a strip, and lead strips beside each other.
     """
 
-    place: int
     item: int
     length: int
     width_index: int
@@ -133,9 +130,7 @@ class StripTable:
             at_most = values.at_most[item]
             if worth > 0 and at_most > 0:
                 face = self.group.shapes[place].face_class
-                found.append(
-                    Good(place, item, length, width_index, face, worth, at_most)
-                )
+                found.append(Good(item, length, width_index, face, worth, at_most))
         return found
 
     def trace(self, mask: int, width: int, place: int) -> list[tuple[int, int]]:
