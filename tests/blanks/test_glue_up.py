@@ -166,7 +166,7 @@ def test_a_panel_wider_than_the_planer_is_glued_up_as_narrower_ones() -> None:
     # 30 + 1/2 = 30-1/2: three of 15 at the most.
     (said,) = {c for b in offered(panel("30")) for c in b.cautions}
     assert "30 1/2 in before it is trimmed" in said
-    assert "up to 3 narrower panels, none wider than 15 in" in said
+    assert "into 3 narrower panels, none wider than 15 in" in said
     assert not any(b.cautions for b in offered(panel("14")) if b.route == "glue up")
     # Equal strips too.
     equal = offered(make_part("top", "30", "21", strips=5))

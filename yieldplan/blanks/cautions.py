@@ -66,7 +66,7 @@ def panel_cautions(part: Part, shop: Shop, unit: UnitName) -> Iterator[str]:
         pieces = ceil(wide / shop.planer_width)
         yield (
             f"{part.id}, {_say(wide, unit)} before it is trimmed, is wider than the planer: glue its"
-            f" strips up to {pieces} narrower panels, none wider than {_say(shop.planer_width, unit)}, plane"
+            f" strips into {pieces} narrower panels, none wider than {_say(shop.planer_width, unit)}, plane"
             " each, then join them."
         )
 
