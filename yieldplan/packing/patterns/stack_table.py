@@ -16,6 +16,9 @@ from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.strip_table import Good, Led
 from yieldplan.packing.patterns.values import Sums, at_a_time
 
+_AT_ONCE = 256
+"""Lengths looked at in one go: so many that a core keeps their stacks at hand."""
+
 
 class StackTable:
     """Best stack of strips in a clear height, for every section length that is a sum."""
@@ -24,13 +27,15 @@ class StackTable:
         self.group = group
         self._num_lengths = num_lengths
         self.heights = heights
+        self._sums = Sums.of_more_and_more(group.widths.tolist(), group.widest)
         self.work = len(heights.totals) * (12 + len(group.widths) * num_lengths // 200)
         for shape in group.shapes:
             for item in shape.items:
                 most = group.at_most[item]
                 if most < group.widest // shape.width:
+                    rows = len(self._sums[shape.width_index + 1].totals)
                     steps = len(at_a_time(most))
-                    self.work += 20 + steps * len(heights.totals) * num_lengths // 800
+                    self.work += 20 + steps * rows * num_lengths // 1600
         self.value: Ints = np.zeros((0, 0), np.int64)
         self._best: Ints = np.zeros((0, 0), np.int64)
         self._column: Ints = np.zeros(0, np.int64)
@@ -66,33 +71,52 @@ class StackTable:
         rises = (np.diff(worths, axis=1, prepend=0) > 0).any(axis=0)
         columns = np.flatnonzero(rises)
         value = np.zeros((len(self.heights.totals), len(columns)), np.int64)
-        for wide, most, each in self._few:
-            worth = np.maximum(each.worth[columns], 0)
-            for take in at_a_time(most):
-                start, before = self._under(take * wide)
-                found = value[before] + take * worth
-                np.maximum(value[start:], found, out=value[start:])
+        for first in range(0, len(columns), _AT_ONCE):
+            some = slice(first, first + _AT_ONCE)
+            value[:, some] = self._few_of_each(columns[some])
         self._any_number(value, columns)
         self._best = np.zeros((len(value), 1 + len(columns)), np.int64)
         self._best[:, 1:] = value
         self._column = np.cumsum(rises)
         self.value = self._best[:, self._column]
 
-    def _under(self, high: int) -> tuple[int, Ints]:
-        """The first place of a height that holds this one, and from there on the places of what is left under it."""
-        totals = self.heights.totals
-        start = int(np.searchsorted(totals, high))
-        return start, self.heights.floor[totals[start:] - high]
+    def _few_of_each(self, columns: Ints) -> Ints:
+        """Stacks of strips that there may not be any number of, by height and column.
+
+        They come by width, and the narrow ones alone have few sums: few rows at first.
+        """
+        sums = self._sums[0]
+        value = np.zeros((1, len(columns)), np.int64)
+        for wide, most, each in self._few:
+            of_these = self._sums[each.good.width_index + 1]
+            if sums is not of_these:
+                value = value[sums.floor[of_these.totals]]
+                sums, room = of_these, np.empty_like(value)
+            worth = np.maximum(each.worth[columns], 0)
+            for take in at_a_time(most):
+                start, before = _under(take * wide, sums)
+                found = room[: len(before)]
+                np.take(value, before, axis=0, out=found, mode="clip")
+                found += take * worth
+                np.maximum(value[start:], found, out=value[start:])
+        return value[sums.floor[self.heights.totals]]
 
     def _any_number(self, value: Ints, columns: Ints) -> None:
         """Raise the stacks by strips that there may be any number of."""
-        widths = np.array([wide for wide, _ in self._any], np.int64)
-        worths = np.array([np.maximum(each.worth[columns], 0) for _, each in self._any])
         totals, floor = self.heights.totals, self.heights.floor
+        best: dict[int, Ints] = {}
+        for wide, each in self._any:
+            worth = np.maximum(each.worth[columns], 0)
+            best[wide] = np.maximum(best[wide], worth) if wide in best else worth
+        widths, worths = np.array(list(best), np.int64), np.array(list(best.values()))
+        room = np.empty_like(worths)
         for place in range(1, len(value)):
             fit = int(np.searchsorted(widths, totals[place], side="right"))
             if fit:
-                found = value[floor[totals[place] - widths[:fit]]] + worths[:fit]
+                found = room[:fit]
+                before = floor[totals[place] - widths[:fit]]
+                np.take(value, before, axis=0, out=found, mode="clip")
+                found += worths[:fit]
                 np.maximum(value[place], found.max(axis=0), out=value[place])
             np.maximum(value[place], value[place - 1], out=value[place])
 
@@ -129,7 +153,7 @@ class StackTable:
         for wide, most, each in self._few:
             worth = int(each.worth[length])
             for take in at_a_time(most) if worth > 0 else ():
-                start, before = self._under(take * wide)
+                start, before = _under(take * wide, self.heights)
                 found = best[before] + take * worth
                 passes.append((start, before, take, each.good, found > best[start:]))
                 np.maximum(best[start:], found, out=best[start:])
@@ -139,3 +163,9 @@ class StackTable:
                 stacked += [good] * take
                 height = int(before[height - start])
         return stacked
+
+
+def _under(high: int, sums: Sums) -> tuple[int, Ints]:
+    """The first place of a height that holds this one, and from there on the places of what is left under it."""
+    start = int(np.searchsorted(sums.totals, high))
+    return start, sums.floor[sums.totals[start:] - high]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.grid.crossings import Ints
+from yieldplan.packing.grid.crossings import Bools, Ints
 from yieldplan.packing.patterns.group import Group
 
 LOW = -(1 << 60)
@@ -32,13 +32,27 @@ class Sums:
     @staticmethod
     def of(sizes: Sequence[int], limit: int) -> Sums:
         """Sums of any number of the sizes."""
+        return Sums.of_more_and_more(sizes, limit)[-1]
+
+    @staticmethod
+    def of_more_and_more(sizes: Sequence[int], limit: int) -> tuple[Sums, ...]:
+        """Sums of none of the sizes, of the first, of the first two and so on."""
         can = np.zeros(limit + 1, dtype=bool)
         can[0] = True
-        for total in range(1, limit + 1):
-            can[total] = any(size <= total and can[total - size] for size in sizes)
-        return Sums(
-            np.flatnonzero(can).astype(np.int64), np.cumsum(can, dtype=np.int64) - 1
-        )
+        found = [_sums_where(can)]
+        for size in sizes:
+            for total in range(size, limit + 1, size):
+                end = min(total + size, limit + 1)
+                can[total:end] |= can[total - size : end - size]
+            found.append(_sums_where(can))
+        return tuple(found)
+
+
+def _sums_where(can: Bools) -> Sums:
+    """The totals that can be made."""
+    return Sums(
+        np.flatnonzero(can).astype(np.int64), np.cumsum(can, dtype=np.int64) - 1
+    )
 
 
 @dataclass(frozen=True)
