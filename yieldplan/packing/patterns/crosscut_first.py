@@ -23,6 +23,10 @@ from yieldplan.packing.patterns.values import ShapeValues
 
 _AT_ONCE = 1 << 17
 """Sections looked at in one go: so many that a core keeps them at hand."""
+_OTHERS = 12
+"""Patterns of a sheet beside the best one, at most."""
+_NEARLY = 0.995
+"""Of the best one's value, what they must be worth at the least."""
 
 
 @dataclass(frozen=True)
@@ -201,6 +205,38 @@ class CrosscutFirst:
         """A best pattern of a bin that was priced last."""
         sections = self.sections(number, self._end[self._column[number]])
         return Pattern(number, "C", tuple(sections))
+
+    def others(self, number: int) -> list[Pattern]:
+        """Of a bin without marks, a best pattern with each length of section in it.
+
+        The dearest come first; none for any other bin.
+        """
+        place, end = self._place_of[number], self._end[self._column[number]]
+        if self.group.bins[place].blocks or place in self._bases:
+            return []
+        best = self._best[:, self._column[number]]
+        num = int(self._lengths.floor[end]) + 1
+        rests = end - self._lengths.totals[1:num]
+        rows = self._from[place, rests] + int(self._to[place, end])
+        worths = best[rests] + self._sections[rows, np.arange(1, num)]
+        found: list[Pattern] = []
+        seen: set[int] = set()
+        made: set[tuple[int, ...]] = set()
+        for at in np.argsort(-worths, kind="stable").tolist():
+            if len(found) == _OTHERS or worths[at] < _NEARLY * best[end]:
+                break
+            i = int(rests[at])
+            if end - i in seen:
+                continue
+            strips = self._rows.strips(int(rows[at]), at + 1, i)
+            sections = [*self.sections(number, i), Section(i, end, tuple(strips))]
+            seen |= {section.j - section.i for section in sections}
+            pattern = Pattern(number, "C", tuple(sections))
+            items = tuple(sorted(pattern.items()))
+            if items not in made:
+                made.add(items)
+                found.append(pattern)
+        return found
 
     def worths(self, number: int) -> Ints:
         """The value of the best sections of a bin that end at each mark or before it."""

@@ -159,7 +159,7 @@ class Pricing:
         others = [saw for saw in saws if saw is not best]
         found = [saw.pattern(number) for saw in (best, *others)]
         for saw in saws:
-            if isinstance(saw, RipFirst):
+            if isinstance(saw, (RipFirst, CrosscutFirst)):
                 found += saw.others(number)
         self.work += 300 * len(found)
         return found

@@ -41,6 +41,7 @@ class StackTable:
         self._column: Ints = np.zeros(0, np.int64)
         self._few: list[tuple[int, int, Led]] = []
         self._any: list[tuple[int, Led]] = []
+        self._traced: dict[tuple[int, int], list[Good]] = {}
 
     def reprice(self, led: Sequence[Led]) -> None:
         """Work the table out again: `value[height, length]`, by the places of their totals.
@@ -52,6 +53,7 @@ class StackTable:
         """
         widest = self.group.widest
         self._few, self._any = [], []
+        self._traced = {}
         dearest = np.zeros(self._num_lengths, np.int64)
         for each in led:
             wide = int(self.group.widths[each.good.width_index])
@@ -94,7 +96,7 @@ class StackTable:
                 sums, room = of_these, np.empty_like(value)
             worth = np.maximum(each.worth[columns], 0)
             for take in at_a_time(most):
-                start, before = _under(take * wide, sums)
+                start, before = sums.under(take * wide)
                 found = room[: len(before)]
                 np.take(value, before, axis=0, out=found, mode="clip")
                 found += take * worth
@@ -122,6 +124,12 @@ class StackTable:
 
     def trace(self, height: int, length: int) -> list[Good]:
         """A best stack, as what leads its strips, for places of height and length."""
+        key = (height, length)
+        if key not in self._traced:
+            self._traced[key] = self._stacked(height, length)
+        return self._traced[key]
+
+    def _stacked(self, height: int, length: int) -> list[Good]:
         totals, floor = self.heights.totals, self.heights.floor
         column = self._best[: height + 1, self._column[length]].tolist()
         # Of a width the dearest strip alone.
@@ -153,7 +161,7 @@ class StackTable:
         for wide, most, each in self._few:
             worth = int(each.worth[length])
             for take in at_a_time(most) if worth > 0 else ():
-                start, before = _under(take * wide, self.heights)
+                start, before = self.heights.under(take * wide)
                 found = best[before] + take * worth
                 passes.append((start, before, take, each.good, found > best[start:]))
                 np.maximum(best[start:], found, out=best[start:])
@@ -163,9 +171,3 @@ class StackTable:
                 stacked += [good] * take
                 height = int(before[height - start])
         return stacked
-
-
-def _under(high: int, sums: Sums) -> tuple[int, Ints]:
-    """The first place of a height that holds this one, and from there on the places of what is left under it."""
-    start = int(np.searchsorted(sums.totals, high))
-    return start, sums.floor[sums.totals[start:] - high]

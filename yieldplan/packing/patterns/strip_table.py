@@ -89,6 +89,7 @@ class StripTable:
         self._values: ShapeValues | None = None
         self._goods: tuple[Good, ...] = ()
         self._passes: dict[int, list[_Pass]] = {}
+        self._number_of: dict[int, int] = {}
         self._traced: dict[tuple[int, int, int], list[tuple[int, int]]] = {}
 
     def reprice(self, values: ShapeValues) -> None:
@@ -102,6 +103,7 @@ class StripTable:
         self._values = values
         self._goods = tuple(self._worth_having(values))
         self._passes = {}
+        self._number_of = {}
         self._traced = {}
         totals, num_widths = self.lengths.totals, len(self.group.widths)
         self.value = np.zeros((len(self.masks), num_widths, len(totals)), np.int64)
@@ -119,6 +121,7 @@ class StripTable:
                 each, first, row = _put_in(row, good)
                 passes.append(each)
                 if number == 0:
+                    self._number_of[good.item] = len(led)
                     led.append(Led(good, first[totals]))
             self.value[number, done:] = row[totals]
         self.led = tuple(led)
@@ -153,8 +156,7 @@ class StripTable:
 
     def trace_led(self, good: Good, place: int) -> list[tuple[int, int]]:
         """A best filling of a strip that an item leads."""
-        passes = self._passes[0]
-        number = next(n for n, each in enumerate(passes) if each.good == good)
+        passes, number = self._passes[0], self._number_of[good.item]
         length = int(self.lengths.totals[place]) - good.length
         found = [(good.length, good.item)]
         length = _further(passes[number], length, found)

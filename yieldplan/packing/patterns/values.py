@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -28,6 +28,7 @@ class Sums:
 
     totals: Ints
     floor: Ints
+    _under: dict[int, tuple[int, Ints]] = field(default_factory=dict, compare=False)
 
     @staticmethod
     def of(sizes: Sequence[int], limit: int) -> Sums:
@@ -46,6 +47,13 @@ class Sums:
                 can[total:end] |= can[total - size : end - size]
             found.append(_sums_where(can))
         return tuple(found)
+
+    def under(self, high: int) -> tuple[int, Ints]:
+        """The place of the first total that holds this one, and from there on the places of what is left under it."""
+        if high not in self._under:
+            start = int(np.searchsorted(self.totals, high))
+            self._under[high] = start, self.floor[self.totals[start:] - high]
+        return self._under[high]
 
 
 def _sums_where(can: Bools) -> Sums:

@@ -172,7 +172,8 @@ class Search:
     def _limited_floor(self, share: Fraction) -> None:
         """Lift the floor: no board need make more of a part than is needed."""
         state = self.state
-        if self.num_boards > _NODES_UP_TO:
+        # Of sheets or sticks of few kinds it proves no more than counting as asked does.
+        if self.num_boards > _NODES_UP_TO or self.are_alike:
             return
         state.begin_stage("floor")
         state.raise_floor(
