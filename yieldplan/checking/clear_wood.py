@@ -7,7 +7,7 @@ is asked for either.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from operator import add
 
 from yieldplan.checking.sums import at_a_time, floors, sums_of
@@ -68,36 +68,59 @@ class ClearWood:
 
     def _work_out(self) -> list[list[int]]:
         nothing = [0] * len(self.lengths)
-        # Only sums of widths are worth filling: any other height holds what the next lower one does.
-        heights = [0, *sums_of({good.wide for good, _ in self._led}, self.widest)]
-        best = dict.fromkeys(heights, nothing)
-        lower = floors(heights, self.widest)
-        any_number: list[tuple[int, list[int]]] = []
+        best = {0: nothing}
+        any_number: dict[int, list[int]] = {}
+        few: set[int] = set()
         for good, first in self._led:
             worths = [
                 first[length - good.long] if length >= good.long else 0
                 for length in self.lengths
             ]
             if good.at_most >= self.widest // good.wide:
-                any_number.append((good.wide, worths))
+                others = any_number.get(good.wide, nothing)
+                any_number[good.wide] = list(map(max, others, worths))
                 continue
-            for take in at_a_time(good.at_most):
-                high, times = take * good.wide, [take * worth for worth in worths]
-                for top in reversed(heights):
-                    if top < high:
-                        break
-                    under = best[lower[top - high]]
-                    best[top] = list(map(max, best[top], map(add, under, times)))
+            if good.wide not in few:
+                few.add(good.wide)
+                best = self._with_sums_of(few, best)
+            _put_on(best, good, worths)
+        best = self._with_sums_of({good.wide for good, _ in self._led}, best)
+        lower = floors(list(best), self.widest)
         before = nothing
-        for top in heights:
+        for top in best:
             most = list(map(max, before, best[top]))
-            for wide, worths in any_number:
+            for wide, worths in any_number.items():
                 if wide > top:
                     break
                 under = best[lower[top - wide]]
                 most = list(map(max, most, map(add, under, worths)))
             before = best[top] = most
         return [best[lower[height]] for height in range(self.widest + 1)]
+
+    def _with_sums_of(
+        self, widths: set[int], best: Mapping[int, list[int]]
+    ) -> dict[int, list[int]]:
+        """The stacks for every sum of these widths.
+
+        Only sums are worth filling: any other height holds what the next lower one does.
+        """
+        lower = floors(list(best), self.widest)
+        return {
+            height: best[lower[height]] for height in [0, *sums_of(widths, self.widest)]
+        }
+
+
+def _put_on(best: dict[int, list[int]], good: Item, worths: list[int]) -> None:
+    """Raise the stacks by strips that a blank leads, as many as it is asked for at the most."""
+    heights = list(best)
+    lower = floors(heights, heights[-1])
+    for take in at_a_time(good.at_most):
+        high, times = take * good.wide, [take * worth for worth in worths]
+        for top in reversed(heights):
+            if top < high:
+                break
+            under = best[lower[top - high]]
+            best[top] = list(map(max, best[top], map(add, under, times)))
 
 
 def _with_more(row: list[int], long: int, worth: int, copies: int) -> list[int]:

@@ -27,6 +27,7 @@ class Values:
         self.grids: dict[str, Grid] = {}
         self.blanks: dict[str, tuple[Blank, ...]] = {}
         """What may come from each piece."""
+        self._of_all: dict[tuple[tuple[str, int], ...], dict[str, int]] = {}
         self._first_alike: dict[str, str] = {}
         # Sheets come by the dozen, all alike.
         alike: dict[tuple[object, ...], str] = {}
@@ -66,15 +67,23 @@ class Values:
         self, prices: Prices, stock: Collection[str] | None = None
     ) -> dict[str, int]:
         """V of every piece, or of those asked for, by its name. [money/10,000]"""
-        asked = [
-            piece for piece in self.pieces if stock is None or piece.id in set(stock)
-        ]
+        if stock is not None:
+            return self._of(prices, stock)
+        # A row of the sets may be the prices of the bound once more.
+        key = tuple(sorted(prices.items()))
+        if key not in self._of_all:
+            self._of_all[key] = self._of(prices, [piece.id for piece in self.pieces])
+        return dict(self._of_all[key])
+
+    def _of(self, prices: Prices, stock: Collection[str]) -> dict[str, int]:
+        names = set(stock)
+        asked = [piece for piece in self.pieces if piece.id in names]
         together: dict[tuple[str, ...], tuple[tuple[Blank, ...], list[Piece]]] = {}
         for name in dict.fromkeys(self._first_alike[piece.id] for piece in asked):
             blanks = worth_having(self.blanks[name], prices)
-            names = tuple(blank.id for blank in blanks)
+            held_by = tuple(blank.id for blank in blanks)
             piece = self.plan.piece_of[name]
-            together.setdefault(names, (blanks, []))[1].append(piece)
+            together.setdefault(held_by, (blanks, []))[1].append(piece)
         values: dict[str, int] = {}
         for blanks, pieces in together.values():
             tables = Tables(
