@@ -29,6 +29,10 @@ MOST_NODES = 16_000
 """Nodes of a tree: what plain Python goes through in seconds."""
 _ROWS_FIRST = 48
 """Price vectors to begin with, the last met first."""
+_SMALL = 60
+"""Nodes of a tree up to which one of fewer rows is looked for."""
+_MORE_NODES = 4
+"""How many times as many nodes it may have."""
 _NODES_EACH = 500
 """Nodes of the solver for one choice; more of them are seldom worth a row."""
 _FOR_ROWS = Fraction(1, 2)
@@ -82,8 +86,30 @@ def set_floor(
     least = min(tree.least, limit // step * step)
     if least <= certificate.value:
         return certificate
+    if tree.num_nodes <= _SMALL:
+        tree = of_fewer_rows(tree, yard.price, counts, step, least, budget)
     kept, used = tree.proof()
     return certificate.with_sets(SetsProof(least, tuple(row.row for row in used), kept))
+
+
+def of_fewer_rows(
+    tree: SetTree,
+    price: Sequence[int],
+    counts: Sequence[int],
+    step: int,
+    least: int,
+    budget: Budget,
+) -> SetTree:
+    """A tree that proves the same by few rows, where one is found: the checker works out every row."""
+    rows = tree.most_used_first()
+    many = 1
+    while many < len(rows):
+        smaller = SetTree(price, counts, rows[:many], step, least)
+        smaller.run(budget, _MORE_NODES * tree.num_nodes, Fraction(1))
+        if smaller.least >= least:
+            return smaller
+        many *= 2
+    return tree
 
 
 class _Search:

@@ -215,6 +215,17 @@ class SetTree:
         place = {row: number for number, row in enumerate(used)}
         return self._kept(self._root, place), [self.rows[row] for row in used]
 
+    def most_used_first(self) -> list[Row]:
+        """The rows its leaves use, those that count for most in front."""
+        weights = [node.answer.weights for _, _, node in self._open if node.answer]
+        counts = [0] * len(self.rows)
+        for each in weights:
+            for row in np.flatnonzero(each):
+                counts[row] += int(each[row]) * self.rows[row].need
+        used = [row for row, count in enumerate(counts) if count]
+        used.sort(key=lambda row: (-counts[row], row))
+        return [self.rows[row] for row in used]
+
     def _kept(self, node: _Node, place: dict[int, int]) -> Branch | Leaf:
         if node.into is None or node.on is None:
             assert node.answer is not None
