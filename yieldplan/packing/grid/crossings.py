@@ -15,6 +15,7 @@ import numpy.typing as npt
 
 Ints = npt.NDArray[np.int64]
 Bools = npt.NDArray[np.bool_]
+Floats = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from yieldplan.packing.filling.refill import refill
 from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Pattern, Section
+from yieldplan.packing.improving.by_pieces import ByPieces, may_be_built
 from yieldplan.packing.improving.dive import Dive, Question
 from yieldplan.packing.stop import NO_LIMIT, Budget
 
@@ -22,6 +23,8 @@ _DIVES = (0.0, 0.15, 0.15, 0.3, 0.3, 0.5)
 """How freely the dives into one set choose."""
 _SPREADS = (0.2, 0.5, 1.0)
 """How far guesses stray from the set's own prices."""
+_PLANS = 4
+"""Plans built piece by piece, each time."""
 _PASSES = 4
 """How often sets that no price rules out are tried."""
 _ENOUGH = 1e-6
@@ -116,6 +119,11 @@ class BoardSets:
         # short on the way can still be found room for.
         limit = plan.cost
         known = [column for column in columns if column.bin in supply]
+        pieces = [
+            ByPieces(self.yard, self.need, supply, prices, self._rng)
+            for prices in self._guesses
+        ]
+        yield from self._by_pieces(pieces, plan.cost, budget)
         for noise in _DIVES:
             question = Question(self.need, supply, self.short_price, limit, _ROUNDS)
             dive = Dive(self.yard, question, known, self._rng, noise)
@@ -130,10 +138,20 @@ class BoardSets:
             if sum(root.short) > _ENOUGH:
                 self._rule_out(prices)
                 return
+            yield from self._by_pieces(pieces, plan.cost, budget)
             for spread in _SPREADS:
                 guess = self._spread(prices, spread)
                 yield self._board_by_board(supply, guess, budget)
                 yield self._from_nothing(supply, guess)
+
+    def _by_pieces(
+        self, builders: Sequence[ByPieces], limit: int, budget: Budget
+    ) -> Iterator[Packed | None]:
+        """Plans built piece by piece; none where parts come in sets."""
+        if may_be_built(self.yard):
+            for _ in range(_PLANS):
+                for each in builders:
+                    yield each.one(limit, budget)
 
     def _spread(self, prices: Sequence[int], spread: float) -> list[int]:
         factors = np.exp(self._rng.normal(0.0, spread, len(prices)))

@@ -6,17 +6,17 @@ in a row of them; what each is worth comes from `sections` and `in_steps`.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.grid.crossings import Ints
+from yieldplan.packing.grid.crossings import Floats, Ints
 from yieldplan.packing.grid.offcuts import best_end
-from yieldplan.packing.grid.pattern import Pattern, Section
-from yieldplan.packing.grid.rooms import Room
+from yieldplan.packing.grid.pattern import Breakdown, Pattern, Section
 from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.in_steps import InSteps
+from yieldplan.packing.patterns.row_of import RowOf
 from yieldplan.packing.patterns.sections import Sections
 from yieldplan.packing.patterns.strip_table import StripTable
 from yieldplan.packing.patterns.values import ShapeValues
@@ -41,6 +41,8 @@ class _Begin:
 class CrosscutFirst:
     """Prices the bins of one group, crosscut first."""
 
+    breakdown: Breakdown = "C"
+
     def __init__(self, group: Group) -> None:
         self.group = group
         self._rows = Sections(group)
@@ -48,45 +50,13 @@ class CrosscutFirst:
         self._lengths = self._rows.lengths
         self._place_of = {faces.bin: place for place, faces in enumerate(group.bins)}
         self._along = np.array([f.grid.along for f in group.bins], np.int64)
-        size = group.longest + 1
-        # The section that starts at i and ends at j: row _from[i] + _to[j].
-        self._from = np.zeros((len(group.bins), size), np.int64)
-        self._to = np.zeros((len(group.bins), size), np.int64)
-        self._begins = np.zeros((len(group.bins), size), dtype=bool)
-        for place, faces in enumerate(group.bins):
-            self._begins[place, [block.i1 for block in faces.blocks]] = True
-        # A board that is not straight has another first row for each length and start.
-        self._bases: dict[int, Ints] = {}
-        for place, faces in enumerate(group.bins):
-            base = 0
-            if faces.is_straight:
-                base = self._rows.base(place, Room(faces.grid.across))
-            else:
-                self._bases[place] = self._bases_of(place)
-            if base or not faces.is_straight:
-                along = self._rows.along[place]
-                cells = slice(0, along.size + 1)
-                self._from[place, cells] = base + along.ended * along.columns
-                self._to[place, cells] = along.begun
+        self._row_of = RowOf(group, self._rows)
         self._rows.close()
 
     @property
     def table(self) -> StripTable:
         """What strips are worth."""
         return self._rows.table
-
-    def _bases_of(self, place: int) -> Ints:
-        """First row of every section of a crooked board, by length and start."""
-        lengths, size = self._lengths.totals, self.group.longest + 1
-        faces = self.group.bins[place]
-        across, down = faces.rooms.table(lengths)
-        bases = np.zeros((len(lengths), size), np.int64)
-        for number, lowered in enumerate(down.tolist()):
-            for wide in np.unique(across[number]).tolist():
-                base = self._rows.base(place, Room(wide, lowered)) if wide > 0 else 0
-                here = across[number] == wide
-                bases[number, : len(here)][here] = base
-        return bases
 
     def work(self, num_bins: int) -> int:
         """Units of work one round over so many bins takes."""
@@ -126,14 +96,14 @@ class CrosscutFirst:
         """
         lengths = self._lengths.totals
         num_lengths = len(lengths)
-        from_ = self._from[places] * num_lengths
-        to = self._to[places] * num_lengths
+        from_ = self._row_of.begun[places] * num_lengths
+        to = self._row_of.ended[places] * num_lengths
         crooked = {
-            column: self._bases[place]
+            column: self._row_of.bases[place]
             for column, place in enumerate(places.tolist())
-            if place in self._bases
+            if place in self._row_of.bases
         }
-        is_begin = self._begins[places].copy()
+        is_begin = self._row_of.may_begin[places].copy()
         is_begin[sorted(crooked)] = True
         size = int(self._along[places].max())
         best = np.zeros((len(places), self.group.longest + 1), np.int64)
@@ -212,12 +182,12 @@ class CrosscutFirst:
         The dearest come first; none for any other bin.
         """
         place, end = self._place_of[number], self._end[self._column[number]]
-        if self.group.bins[place].blocks or place in self._bases:
+        if self.group.bins[place].blocks or place in self._row_of.bases:
             return []
         best = self._best[:, self._column[number]]
         num = int(self._lengths.floor[end]) + 1
         rests = end - self._lengths.totals[1:num]
-        rows = self._from[place, rests] + int(self._to[place, end])
+        rows = self._row_of.each(place, rests, np.full(num - 1, end))
         worths = best[rests] + self._sections[rows, np.arange(1, num)]
         found: list[Pattern] = []
         seen: set[int] = set()
@@ -237,6 +207,50 @@ class CrosscutFirst:
                 made.add(items)
                 found.append(pattern)
         return found
+
+    def densest(
+        self,
+        number: int,
+        free: Sequence[tuple[int, int]],
+        luck: Callable[[int], Floats],
+    ) -> Section | None:
+        """The section worth most for its length in stretches that are free, at an end of one or at a mark.
+
+        Parameters
+        ----------
+        free
+            From mark to mark. [cells]
+        luck
+            So many factors, by which each is taken for more or less than it is worth.
+        """
+        place = self._place_of[number]
+        blocks = self.group.bins[place].blocks
+        best, found = 0.0, None
+        for low, high in free:
+            last = int(self._lengths.floor[high - low])
+            lengths = self._lengths.totals[1 : last + 1]
+            begins = {low, *(b.i1 for b in blocks if low < b.i1 < high)}
+            ends = {high, *(b.i0 for b in blocks if low < b.i0 < high)}
+            for starts in (
+                *(np.full(last, mark) for mark in sorted(begins)),
+                *(mark - lengths for mark in sorted(ends)),
+            ):
+                fits = (starts >= low) & (starts + lengths <= high)
+                start = np.where(fits, starts, low)
+                rows = self._row_of.each(place, start, start + lengths)
+                worth = self._sections[rows, np.arange(1, last + 1)] * fits
+                if not worth.any():
+                    continue
+                density = worth / lengths * luck(last)
+                at = int(np.argmax(density))
+                if density[at] > best:
+                    best = float(density[at])
+                    found = int(start[at]), at + 1, int(rows[at])
+        if found is None:
+            return None
+        i, at, row = found
+        strips = self._rows.strips(row, at, i)
+        return Section(i, i + int(self._lengths.totals[at]), tuple(strips))
 
     def worths(self, number: int) -> Ints:
         """The value of the best sections of a bin that end at each mark or before it."""
@@ -262,10 +276,7 @@ class CrosscutFirst:
         """The last section of a best pattern that ends at j; none if a set does."""
         num = int(self._lengths.floor[j]) + 1
         starts = j - self._lengths.totals[1:num]
-        rows = self._from[place, starts] + int(self._to[place, j])
-        if place in self._bases:
-            base = self._bases[place][np.arange(1, num), starts]
-            rows = np.where(base > 0, rows + base, 0)
+        rows = self._row_of.each(place, starts, np.full(num - 1, j))
         values = self._sections[rows, np.arange(1, num)]
         hits = np.flatnonzero((best[starts] + values == best[j]) & (values > 0))
         if not len(hits):

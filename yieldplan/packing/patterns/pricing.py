@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from yieldplan.packing.grid.crossings import Ints
-from yieldplan.packing.grid.pattern import Pattern
+from yieldplan.packing.grid.pattern import Breakdown, Pattern
 from yieldplan.packing.patterns.crosscut_first import CrosscutFirst
 from yieldplan.packing.patterns.fast import beside_marks
 from yieldplan.packing.patterns.group import groups_of, most_of
@@ -102,10 +102,7 @@ class Pricing:
             Whether to rip first only, where the shop saws either way: in a third of the
             time. Then it proves no floor.
         """
-        item_value = [
-            sum(count * prices[demand] for demand, count in item.makes.items())
-            for item in self.problem.items
-        ]
+        item_value = self._item_value(prices)
         best = np.zeros(len(self.problem.bins), np.int64)
         at_most = np.zeros(len(self.problem.bins), np.int64)
         self._saw = {}
@@ -143,6 +140,40 @@ class Pricing:
                     best[number] = value
                     self._saw[number] = beside
         return best if self.is_plain else at_most
+
+    def saw_at(
+        self,
+        number: int,
+        prices: Sequence[int],
+        left: Sequence[int],
+        breakdown: Breakdown | None = None,
+    ) -> RipFirst | CrosscutFirst:
+        """The saw that makes most of one bin where so much is left to make, for its sections or strips one by one.
+
+        Parameters
+        ----------
+        breakdown
+            The saw wanted, where it is known.
+        """
+        place = self._group_of[number]
+        item_value = self._item_value(prices)
+        at_most = [most_of(item, left, self.problem) for item in self.problem.items]
+        values = shape_values(self._groups[place], item_value, at_most)
+        best, chosen = -1, self._saws[place][0]
+        for saw in self._saws[place]:
+            if breakdown not in (None, saw.breakdown):
+                continue
+            self.work += saw.work(1)
+            (value,) = saw.reprice(values, [number], item_value).tolist()
+            if value > best:
+                best, chosen = value, saw
+        return chosen
+
+    def _item_value(self, prices: Sequence[int]) -> list[int]:
+        return [
+            sum(count * prices[demand] for demand, count in item.makes.items())
+            for item in self.problem.items
+        ]
 
     def pattern(self, number: int) -> Pattern:
         """A best pattern of a bin that was priced last."""

@@ -8,14 +8,21 @@ the strip is worked out along its length by `faced_strips`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.grid.crossings import Crossings, Ints, free_runs
+from yieldplan.packing.grid.crossings import Crossings, Floats, Ints, free_runs
 from yieldplan.packing.grid.offcuts import best_end
-from yieldplan.packing.grid.pattern import Cut, Pattern, Section, Strip, end_to_end
+from yieldplan.packing.grid.pattern import (
+    Breakdown,
+    Cut,
+    Pattern,
+    Section,
+    Strip,
+    end_to_end,
+)
 from yieldplan.packing.patterns.bin_faces import BinFaces
 from yieldplan.packing.patterns.faced_strips import FacedStrip, FacedStrips
 from yieldplan.packing.patterns.group import Group
@@ -47,6 +54,8 @@ class RipFirst:
         Of strips, where the other saw of the group has one: its first face rule is that
         of all items.
     """
+
+    breakdown: Breakdown = "R"
 
     def __init__(self, group: Group, table: StripTable | None = None) -> None:
         self.group = group
@@ -197,6 +206,54 @@ class RipFirst:
                 raise ValueError("a board's value has no strips behind it")
         section = Section(0, grid.along, tuple(reversed(strips)))
         return Pattern(number, "R", (section,))
+
+    def across(self, number: int) -> int:
+        """How far across a bin may be ripped. [cells]"""
+        return int(self._across[self._place_of[number]])
+
+    def densest(
+        self,
+        number: int,
+        free: Sequence[tuple[int, int]],
+        luck: Callable[[int], Floats],
+    ) -> Strip | None:
+        """The strip worth most for its width in stretches across that are free, at an end of one or at a mark.
+
+        Parameters
+        ----------
+        free
+            From mark to mark. [cells]
+        luck
+            So many factors, by which each is taken for more or less than it is worth.
+        """
+        place = self._place_of[number]
+        index, widths = self._index[place], self.group.widths
+        which = np.arange(len(widths))
+        best, found = 0.0, None
+        for low, high in free:
+            begins = {low, *(b.u1 for b in index.faces.blocks if low < b.u1 < high)}
+            ends = {high, *(b.u0 for b in index.faces.blocks if low < b.u0 < high)}
+            for starts in (
+                *(np.full(len(widths), mark) for mark in sorted(begins)),
+                *(mark - widths for mark in sorted(ends)),
+            ):
+                fits = (starts >= low) & (starts + widths <= high)
+                start = np.where(fits, starts, 0)
+                end = np.where(fits, start + widths, 0)
+                rows = self._from[place, start] + self._to[place, end]
+                worth = self._strips[rows, which] * fits
+                if not worth.any():
+                    continue
+                density = worth / widths * luck(len(widths))
+                at = int(np.argmax(density))
+                if density[at] > best:
+                    best = float(density[at])
+                    found = int(start[at]), at, int(rows[at]) - index.base
+        if found is None:
+            return None
+        u, at, row = found
+        cuts = self._cuts(index, row, at)
+        return Strip(u, u + int(widths[at]), tuple(cuts))
 
     def others(self, number: int) -> list[Pattern]:
         """Of a bin as wide as one strip and without marks, the best pattern with each item in it.

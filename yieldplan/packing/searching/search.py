@@ -35,6 +35,9 @@ _SAMPLE_FROM = 900
 """From so many boards on, prices are sought on a sample of them."""
 _SAMPLE = 250
 _DEAREST = 10**12
+_FEW_OF_EACH = 3
+"""Where parts are asked for no oftener in the mean, a board's best pattern says little of what it will hold."""
+_WORK_OF_PIECES = 2_000_000
 _NEAR = 1.1
 """Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
 _OUT_OF_REACH = Fraction(101, 100)
@@ -92,6 +95,9 @@ class Search:
         state.take(self._begin())
         state.end_stage()
         self.price()
+        few_of_each = sum(state.need) <= _FEW_OF_EACH * len(state.need)
+        if self.is_small and few_of_each and not state.is_done():
+            self._by_pieces()
         if not state.plan.is_whole:
             make_whole(self)
         reach = _OUT_OF_REACH * state.floor.priced
@@ -168,6 +174,14 @@ class Search:
         if in_a_hurry and yard.may_rip_only and not plan.is_whole:
             return self._first_plan(prices)
         return plan
+
+    def _by_pieces(self) -> None:
+        """Of few boards, plans built section by section: a good one spares many choices."""
+        state = self.state
+        state.begin_stage("piece by piece")
+        limit = state.plan.cost if state.plan.is_whole else _DEAREST**2
+        self.waves.by_pieces(limit, _WORK_OF_PIECES)
+        state.end_stage()
 
     def _limited_floor(self, share: Fraction) -> None:
         """Lift the floor: no board need make more of a part than is needed."""

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.yard import Column
 from yieldplan.packing.improving.best_of_known import BestOfKnown
+from yieldplan.packing.improving.by_pieces import PiecesTask, may_be_built
 from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, wave
 from yieldplan.packing.searching.set_floor_task import SetFloorTask
 
@@ -16,6 +17,8 @@ if TYPE_CHECKING:
 
 _LEAST, _MOST = 100_000, 1_500_000
 """Work of one task."""
+_PATIENCE = 100
+"""Plans in vain by which it shows that building piece by piece finds no better one soon."""
 
 
 class Waves:
@@ -63,7 +66,29 @@ class Waves:
         work = self._search.budget.work_for(AT_ONCE, _LEAST, most)
         # It takes longest, so it is begun before the dives.
         long = [] if beside is None else [beside]
-        return self._take([BestOfKnown(work), *long, *wave(number, work)], limit)
+        pieces = self._pieces(number, work)
+        return self._take(
+            [BestOfKnown(work), *long, *pieces, *wave(number, work)], limit
+        )
+
+    def _pieces(self, number: int, work: int) -> list[PiecesTask]:
+        """Plans built piece by piece, by turns at prices of area and at the floor's."""
+        if not may_be_built(self._search.yard):
+            return []
+        prices = self._search.generation.prices if number % 2 else ()
+        return [PiecesTask((17, number), work, tuple(prices))]
+
+    def by_pieces(self, limit: int, work: int) -> None:
+        """Plans built piece by piece alone, at either prices, while they become cheaper."""
+        if may_be_built(self._search.yard):
+            prices = tuple(self._search.generation.prices)
+            self._take(
+                [
+                    PiecesTask((16, 0), work, patience=_PATIENCE),
+                    PiecesTask((16, 1), work, prices, patience=_PATIENCE),
+                ],
+                limit,
+            )
 
     def one_dive(self, limit: int) -> None:
         """The first dive alone, for a plan soon."""
@@ -76,7 +101,7 @@ class Waves:
 
     def _take(
         self,
-        tasks: Sequence[DiveTask | BestOfKnown | SetFloorTask],
+        tasks: Sequence[DiveTask | PiecesTask | BestOfKnown | SetFloorTask],
         limit: int,
         columns: Sequence[Column] | None = None,
     ) -> bool:
