@@ -6,6 +6,8 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
+import numpy as np
+
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.floors.bound import (
@@ -86,6 +88,17 @@ class Generation:
     def columns(self) -> list[Column]:
         """Every pattern met."""
         return self._master.columns
+
+    def best_paying(self, most: int) -> list[Column]:
+        """The patterns met that pay best, so many of them."""
+        columns, shares = self.columns, self.shares
+        if len(columns) <= most or shares is None:
+            return columns
+        makes = np.array([column.makes for column in columns], float)
+        bins = [column.bin for column in columns]
+        rent = np.array(self.yard.price, float) + np.array(shares.rents)
+        cost = rent[bins] - makes @ np.array(shares.prices)
+        return [columns[place] for place in np.argsort(cost, kind="stable")[:most]]
 
     def add(self, column: Column) -> bool:
         """Keep a pattern, unless one like it is known or its bin not in the sample."""

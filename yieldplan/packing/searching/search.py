@@ -124,8 +124,6 @@ class Search:
             turns.run(is_last=True)
         return state.solution()
 
-    # -- stages ----------------------------------------------------------------
-
     def _begin(self) -> Packed:
         """A plan at once: the known one, or board after board."""
         if self.known is not None and self.known.patterns:
@@ -294,15 +292,7 @@ class Search:
 
     def pool(self) -> list[Column]:
         """The known patterns that pay best."""
-        columns = self.generation.columns
-        shares = self.generation.shares
-        if len(columns) <= _POOL or shares is None:
-            return columns
-        makes = np.array([column.makes for column in columns], float)
-        bins = [column.bin for column in columns]
-        rent = np.array(self.yard.price, float) + np.array(shares.rents)
-        cost = rent[bins] - makes @ np.array(shares.prices)
-        return [columns[place] for place in np.argsort(cost, kind="stable")[:_POOL]]
+        return self.generation.best_paying(_POOL)
 
     def _hear_floor(self, floor: int) -> None:
         self.state.raise_floor(self.generation.best)
