@@ -31,6 +31,9 @@ _CLOSED = 0.0005
 """Share of the program's cost at which the floor counts as reached."""
 _SOFT = 4
 """What a part left unmade costs at first, in prices of its area: wild prices say little."""
+_SAMPLE_FROM = 900
+"""From so many boards on, prices are sought on a sample of them."""
+_SAMPLE = 250
 _HARDER = 8
 """By how much that grows when parts are still left unmade at the end."""
 
@@ -233,6 +236,18 @@ class Generation:
             # Without more than is asked for, the program would stall here.
             added = sum(self.add(column) for column in whole)
         return added
+
+
+def sample_of(yard: Yard) -> list[int] | None:
+    """Every so manyth board by size, where there are very many."""
+    bins, grids = yard.pricing.bins, yard.grids
+    if len(bins) < _SAMPLE_FROM:
+        return None
+    by_size = sorted(
+        bins, key=lambda number: (grids[number].across, grids[number].along, number)
+    )
+    every = -(-len(bins) // _SAMPLE)
+    return by_size[every // 2 :: every]
 
 
 def _share(yard: Yard, bins: Sequence[int]) -> float:

@@ -25,6 +25,8 @@ _SPREADS = (0.2, 0.5, 1.0)
 """How far guesses stray from the set's own prices."""
 _PLANS = 4
 """Plans built piece by piece, each time."""
+_SOON = 16
+"""Sets for which plans are built piece by piece and nothing else is tried, before the search goes on."""
 _PASSES = 4
 """How often sets that no price rules out are tried."""
 _ENOUGH = 1e-6
@@ -82,27 +84,57 @@ class BoardSets:
             # No price rules these out; other guesses may find how.
             self._passes += 1
             self._open = self._possible & (self._cost < plan.cost)
-        if not self.is_open:
+        chosen = self._chosen()
+        if chosen is None:
             return plan
-        places = np.flatnonzero(self._open)
-        # Turn about: the richest set, whose failure rules out most, and the cheapest.
-        self._steps += 1
-        is_richest = self._steps % 2 == 1
-        order = -self._worth[places] if is_richest else self._cost[places]
-        chosen = int(places[np.argmin(order)])
-        supply: dict[int, int] = {}
-        for place, number in enumerate(self._slots):
-            if chosen >> place & 1:
-                supply[number] = supply.get(number, 0) + 1
+        supply = self._supply(chosen)
         for better in self._tries(supply, plan, columns, budget):
             if better is not None and better.key < plan.key:
                 return better
             if budget.is_over():
                 break
-        # Nor are smaller sets tried that are part of it.
+        self._close(chosen)
+        return plan
+
+    def soon(self, plan: Packed, budget: Budget) -> Packed:
+        """A few sets, and for each a few plans built piece by piece; the best of them, or the plan."""
+        for _ in range(_SOON):
+            self._open &= self._possible & (self._cost < plan.cost)
+            chosen = self._chosen()
+            if chosen is None or budget.is_over():
+                break
+            # What it lacks was luck perhaps, so the sets within it are not closed.
+            self._open[chosen] = False
+            supply = self._supply(chosen)
+            for better in self._by_pieces(self._builders(supply), plan.cost, budget):
+                if better is not None:
+                    plan = better
+                    break
+        return plan
+
+    def _chosen(self) -> int | None:
+        """The next set to try, if one is open."""
+        if not self.is_open:
+            return None
+        places = np.flatnonzero(self._open)
+        # Turn about: the richest set, whose failure rules out most, and the cheapest.
+        self._steps += 1
+        is_richest = self._steps % 2 == 1
+        order = -self._worth[places] if is_richest else self._cost[places]
+        return int(places[np.argmin(order)])
+
+    def _supply(self, chosen: int) -> dict[int, int]:
+        """The boards of a set."""
+        supply: dict[int, int] = {}
+        for place, number in enumerate(self._slots):
+            if chosen >> place & 1:
+                supply[number] = supply.get(number, 0) + 1
+        return supply
+
+    def _close(self, chosen: int) -> None:
+        """Nor are smaller sets tried that are part of it."""
         numbers = np.arange(len(self._open))
         self._open &= (numbers | chosen) != chosen
-        return plan
 
     def _tries(
         self,
@@ -119,10 +151,7 @@ class BoardSets:
         # short on the way can still be found room for.
         limit = plan.cost
         known = [column for column in columns if column.bin in supply]
-        pieces = [
-            ByPieces(self.yard, self.need, supply, prices, self._rng)
-            for prices in self._guesses
-        ]
+        pieces = self._builders(supply)
         yield from self._by_pieces(pieces, plan.cost, budget)
         for noise in _DIVES:
             question = Question(self.need, supply, self.short_price, limit, _ROUNDS)
@@ -143,6 +172,12 @@ class BoardSets:
                 guess = self._spread(prices, spread)
                 yield self._board_by_board(supply, guess, budget)
                 yield self._from_nothing(supply, guess)
+
+    def _builders(self, supply: Mapping[int, int]) -> list[ByPieces]:
+        return [
+            ByPieces(self.yard, self.need, supply, prices, self._rng)
+            for prices in self._guesses
+        ]
 
     def _by_pieces(
         self, builders: Sequence[ByPieces], limit: int, budget: Budget

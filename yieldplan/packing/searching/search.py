@@ -13,7 +13,7 @@ from yieldplan.packing.filling.known import Known, plan_from
 from yieldplan.packing.filling.make_room import make_room
 from yieldplan.packing.filling.packed import Packed
 from yieldplan.packing.filling.yard import Column, Yard
-from yieldplan.packing.floors.column_generation import Generation
+from yieldplan.packing.floors.column_generation import Generation, sample_of
 from yieldplan.packing.floors.limited import limited_floor
 from yieldplan.packing.improving.at_the_floor import nearly_lossless
 from yieldplan.packing.improving.board_sets import MOST_BOARDS, BoardSets
@@ -31,13 +31,9 @@ from yieldplan.packing.trying.tried import Tried
 
 _POOL = 2500
 """Patterns a dive starts from, at most."""
-_SAMPLE_FROM = 900
-"""From so many boards on, prices are sought on a sample of them."""
-_SAMPLE = 250
 _DEAREST = 10**12
 _FEW_OF_EACH = 3
 """Where parts are asked for no oftener in the mean, a board's best pattern says little of what it will hold."""
-_WORK_OF_PIECES = 2_000_000
 _NEAR = 1.1
 """Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
 _OUT_OF_REACH = Fraction(101, 100)
@@ -89,14 +85,19 @@ class Search:
         """Whether sets of boards can be looked through one by one."""
         return self.num_copies <= MOST_BOARDS
 
+    @property
+    def _is_few(self) -> bool:
+        """Whether to ask which boards, before how to cut them: their prices alone must decide."""
+        few = len(self.state.plan.patterns) < MOST_BOARDS and not self.are_alike
+        return (self.is_small or few) and not self.yard.problem.offcut_percent
+
     def run(self) -> Solution:
         """Stage by stage, until the plan is proved or close enough or the work is done."""
         state = self.state
         state.take(self._begin())
         state.end_stage()
         self.price()
-        few_of_each = sum(state.need) <= _FEW_OF_EACH * len(state.need)
-        if self.is_small and few_of_each and not state.is_done():
+        if not state.is_done():
             self._by_pieces()
         if not state.plan.is_whole:
             make_whole(self)
@@ -111,11 +112,7 @@ class Search:
         if not state.is_done():
             self._at_the_floor()
         turns = Turns(self)
-        # Which boards, before how to cut them: their prices alone must decide.
-        is_few = self.is_small or (
-            len(state.plan.patterns) < MOST_BOARDS and not self.are_alike
-        )
-        if is_few and not self.yard.problem.offcut_percent:
+        if self._is_few:
             if not state.is_done():
                 turns.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
             if not state.is_done():
@@ -138,7 +135,7 @@ class Search:
             self.yard,
             state.need,
             self.short_price,
-            self._sample(),
+            sample_of(self.yard),
             self.known.prices if self.known is not None else (),
         )
         for pattern in state.plan.patterns:
@@ -151,18 +148,6 @@ class Search:
         state.take(self._first_plan(self.generation.prices))
         state.end_stage()
 
-    def _sample(self) -> list[int] | None:
-        """Every so manyth board by size, where there are very many."""
-        bins = self.yard.pricing.bins
-        if len(bins) < _SAMPLE_FROM:
-            return None
-        grids = self.yard.grids
-        by_size = sorted(
-            bins, key=lambda number: (grids[number].across, grids[number].along, number)
-        )
-        every = -(-len(bins) // _SAMPLE)
-        return by_size[every // 2 :: every]
-
     def _first_plan(self, prices: Sequence[int], *, in_a_hurry: bool = False) -> Packed:
         yard, need, is_over = self.yard, self.state.need, self.budget.is_over
         before = yard.pricing.work
@@ -174,11 +159,16 @@ class Search:
         return plan
 
     def _by_pieces(self) -> None:
-        """Of few boards, plans built section by section: a good one spares many choices."""
+        """Of parts asked for once or twice, plans built section by section: a good one spares many choices."""
         state = self.state
+        kinds = sum(count > 0 for count in state.need)
+        if self.num_boards > _NODES_UP_TO or sum(state.need) > _FEW_OF_EACH * kinds:
+            return
         state.begin_stage("piece by piece")
         limit = state.plan.cost if state.plan.is_whole else _DEAREST**2
-        self.waves.by_pieces(limit, _WORK_OF_PIECES)
+        self.waves.by_pieces(limit)
+        if self._is_few and not state.is_done():
+            state.take(self._sets().soon(state.plan, self.budget))
         state.end_stage()
 
     def _limited_floor(self, share: Fraction) -> None:
@@ -258,10 +248,7 @@ class Search:
         """Where few boards will do, look for the cheapest that can hold everything."""
         state = self.state
         state.begin_stage("board sets")
-        rows = (self.generation.prices, self.yard.area_prices(state.need))
-        sets = BoardSets(
-            self.yard, state.need, self.short_price, state.plan, rows, self.rng
-        )
+        sets = self._sets()
         while sets.may_go_on and not state.is_done():
             known = len(sets.found)
             state.take(sets.step(state.plan, self.generation.columns, self.budget))
@@ -271,6 +258,13 @@ class Search:
         if is_through and self.budget.ended is None:
             self.budget.ended = "searched"
         state.end_stage()
+
+    def _sets(self) -> BoardSets:
+        state = self.state
+        rows = (self.generation.prices, self.yard.area_prices(state.need))
+        return BoardSets(
+            self.yard, state.need, self.short_price, state.plan, rows, self.rng
+        )
 
     def is_enough(self, answer: Found) -> bool:
         """Whether a plan was found that need not be bettered."""

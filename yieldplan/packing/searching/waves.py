@@ -78,8 +78,9 @@ class Waves:
         prices = self._search.generation.prices if number % 2 else ()
         return [PiecesTask((17, number), work, tuple(prices))]
 
-    def by_pieces(self, limit: int, work: int) -> None:
+    def by_pieces(self, limit: int) -> None:
         """Plans built piece by piece alone, at either prices, while they become cheaper."""
+        work = self._search.budget.work_for(AT_ONCE, _LEAST, _MOST)
         if may_be_built(self._search.yard):
             prices = tuple(self._search.generation.prices)
             self._take(
