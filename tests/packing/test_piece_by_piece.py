@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -11,6 +13,7 @@ from tests.benchmarks.planted import plant
 from tests.packing.plates import make_problem
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
+from yieldplan.packing import solve
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.piece_by_piece import piece_by_piece
 from yieldplan.packing.filling.yard import Yard
@@ -113,3 +116,8 @@ def test_plans_become_cheaper_and_are_told_with_their_patterns() -> None:
     assert len(answer.columns) == len(answer.plan.patterns)
     for pattern in answer.plan.patterns:
         assert_is_of_its_family(pattern, PLANTED.problem)
+
+
+def test_a_search_by_counted_work_finds_it_and_proves_it() -> None:
+    solution = solve(PLANTED.problem, Stop(gap=Fraction(0)), lambda _: None)
+    assert solution.cost == solution.bound.value == PLANTED.cost
