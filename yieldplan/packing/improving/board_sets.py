@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 
 import numpy as np
 
@@ -96,12 +97,18 @@ class BoardSets:
         self._close(chosen)
         return plan
 
-    def soon(self, plan: Packed, budget: Budget) -> Packed:
-        """A few sets, and for each a few plans built piece by piece; the best of them, or the plan."""
+    def soon(self, plan: Packed, budget: Budget, share: Fraction) -> Packed:
+        """A few sets, and for each a few plans built piece by piece; the best of them, or the plan.
+
+        Parameters
+        ----------
+        share
+            Part of all allowed work that may be used up when it ends.
+        """
         for _ in range(_SOON):
             self._open &= self._possible & (self._cost < plan.cost)
             chosen = self._chosen()
-            if chosen is None or budget.is_over():
+            if chosen is None:
                 break
             # What it lacks was luck perhaps, so the sets within it are not closed.
             self._open[chosen] = False
@@ -110,6 +117,8 @@ class BoardSets:
                 if better is not None:
                     plan = better
                     break
+                if budget.is_over(share):
+                    return plan
         return plan
 
     def _chosen(self) -> int | None:

@@ -168,7 +168,8 @@ class Search:
         limit = state.plan.cost if state.plan.is_whole else _DEAREST**2
         self.waves.by_pieces(limit)
         if self._is_few and not state.is_done():
-            state.take(self._sets().soon(state.plan, self.budget))
+            share = self.budget.used + Fraction(1, 8)
+            state.take(self._sets().soon(state.plan, self.budget, share))
         state.end_stage()
 
     def _limited_floor(self, share: Fraction) -> None:
