@@ -72,8 +72,8 @@ class Waves:
         )
 
     def _pieces(self, number: int, work: int) -> list[PiecesTask]:
-        """Plans built piece by piece, by turns at prices of area and at the floor's."""
-        if not may_be_built(self._search.yard):
+        """Plans built piece by piece, by turns at prices of area and at the floor's; none of sheets alike."""
+        if self._search.are_alike or not may_be_built(self._search.yard):
             return []
         prices = self._search.generation.prices if number % 2 else ()
         return [PiecesTask((17, number), work, tuple(prices))]
