@@ -106,7 +106,8 @@ def test_a_lot_is_tried_only_where_it_holds_the_strips() -> None:
 
 def test_by_the_clock_all_searches_for_one_colour_keep_within_its_time() -> None:
     # Plates of four sizes on boards of all widths: at a gap of nothing no search ends by
-    # itself. Five of them (freely, three lots, the best one) take the time of one.
+    # itself. Five of them (freely, three lots, the best one) take the time of one, not
+    # ten seconds; the limit leaves room for a machine that is busy otherwise.
     rng = random.Random(3)
     sizes = [(49, 4), (37, 6), (61, 5), (23, 7)]
     plain = panel(4)
@@ -135,5 +136,5 @@ def test_by_the_clock_all_searches_for_one_colour_keep_within_its_time() -> None
     stop = Stop(gap=Fraction(0), seconds=2)
     began = time.monotonic()
     found = solve_by_lot(problem, lots, [STRIP], stop, lambda _: None)
-    assert time.monotonic() - began < 1.5 * 2
+    assert time.monotonic() - began < 2.5 * 2
     assert found.ended == "clock"
