@@ -7,11 +7,10 @@ after the other, the densest first, they share them out.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from yieldplan.packing.filling.refill import refill
 from yieldplan.packing.filling.yard import Yard
-from yieldplan.packing.grid.crossings import Floats
 from yieldplan.packing.grid.pattern import (
     Breakdown,
     Pattern,
@@ -20,10 +19,9 @@ from yieldplan.packing.grid.pattern import (
     cut_to_demand,
 )
 from yieldplan.packing.patterns.crosscut_first import CrosscutFirst
+from yieldplan.packing.patterns.densest import Luck
 from yieldplan.packing.patterns.rip_first import RipFirst
 
-Luck = Callable[[int], Floats]
-"""So many factors near 1: what is nearly as good may be taken instead."""
 Stretch = tuple[int, int]
 """From cell to cell."""
 

@@ -13,7 +13,7 @@ from yieldplan.packing.filling.refill import refill
 from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.pattern import Pattern, Section
-from yieldplan.packing.improving.by_pieces import ByPieces, may_be_built
+from yieldplan.packing.improving.by_pieces import ByPieces
 from yieldplan.packing.improving.dive import Dive, Question
 from yieldplan.packing.stop import NO_LIMIT, Budget
 
@@ -192,7 +192,7 @@ class BoardSets:
         self, builders: Sequence[ByPieces], limit: int, budget: Budget
     ) -> Iterator[Packed | None]:
         """Plans built piece by piece; none where parts come in sets."""
-        if may_be_built(self.yard):
+        if not self.yard.in_sets:
             for _ in range(_PLANS):
                 for each in builders:
                     yield each.one(limit, budget)

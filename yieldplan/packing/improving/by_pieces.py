@@ -33,7 +33,7 @@ _WORK = 1000
 
 
 class ByPieces:
-    """Plans for one set of needs, one after the other.
+    """Plans for one set of needs, one after the other; sets in steps are not built so.
 
     Parameters
     ----------
@@ -171,8 +171,3 @@ class PiecesTask:
                 break
         columns = [yard.column(each) for each in best.patterns] if best else []
         return Found(best, columns, budget.done)
-
-
-def may_be_built(yard: Yard) -> bool:
-    """Whether all that is needed can come of single pieces: no set in steps is asked for."""
-    return not yard.in_sets

@@ -6,14 +6,15 @@ in a row of them; what each is worth comes from `sections` and `in_steps`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.grid.crossings import Floats, Ints
+from yieldplan.packing.grid.crossings import Ints
 from yieldplan.packing.grid.offcuts import best_end
 from yieldplan.packing.grid.pattern import Breakdown, Pattern, Section
+from yieldplan.packing.patterns.densest import Luck, densest
 from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.in_steps import InSteps
 from yieldplan.packing.patterns.row_of import RowOf
@@ -209,48 +210,27 @@ class CrosscutFirst:
         return found
 
     def densest(
-        self,
-        number: int,
-        free: Sequence[tuple[int, int]],
-        luck: Callable[[int], Floats],
+        self, number: int, free: Sequence[tuple[int, int]], luck: Luck
     ) -> Section | None:
-        """The section worth most for its length in stretches that are free, at an end of one or at a mark.
+        """The section worth most for its length in stretches that are free. [cells]"""
+        place, lengths = self._place_of[number], self._lengths.totals[1:]
 
-        Parameters
-        ----------
-        free
-            From mark to mark. [cells]
-        luck
-            So many factors, by which each is taken for more or less than it is worth.
-        """
-        place = self._place_of[number]
-        blocks = self.group.bins[place].blocks
-        best, found = 0.0, None
-        for low, high in free:
-            last = int(self._lengths.floor[high - low])
-            lengths = self._lengths.totals[1 : last + 1]
-            begins = {low, *(b.i1 for b in blocks if low < b.i1 < high)}
-            ends = {high, *(b.i0 for b in blocks if low < b.i0 < high)}
-            for starts in (
-                *(np.full(last, mark) for mark in sorted(begins)),
-                *(mark - lengths for mark in sorted(ends)),
-            ):
-                fits = (starts >= low) & (starts + lengths <= high)
-                start = np.where(fits, starts, low)
-                rows = self._row_of.each(place, start, start + lengths)
-                worth = self._sections[rows, np.arange(1, last + 1)] * fits
-                if not worth.any():
-                    continue
-                density = worth / lengths * luck(last)
-                at = int(np.argmax(density))
-                if density[at] > best:
-                    best = float(density[at])
-                    found = int(start[at]), at + 1, int(rows[at])
+        def rows(starts: Ints) -> Ints:
+            return self._row_of.each(place, starts, starts + lengths[: len(starts)])
+
+        found = densest(
+            free,
+            [(block.i0, block.i1) for block in self.group.bins[place].blocks],
+            lengths,
+            lambda starts: self._sections[rows(starts), np.arange(1, 1 + len(starts))],
+            luck,
+        )
         if found is None:
             return None
-        i, at, row = found
-        strips = self._rows.strips(row, at, i)
-        return Section(i, i + int(self._lengths.totals[at]), tuple(strips))
+        i, at = found
+        row = int(rows(np.full(at + 1, i))[at])
+        strips = self._rows.strips(row, at + 1, i)
+        return Section(i, i + int(lengths[at]), tuple(strips))
 
     def worths(self, number: int) -> Ints:
         """The value of the best sections of a bin that end at each mark or before it."""

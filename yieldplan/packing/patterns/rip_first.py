@@ -8,12 +8,12 @@ the strip is worked out along its length by `faced_strips`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from yieldplan.packing.grid.crossings import Crossings, Floats, Ints, free_runs
+from yieldplan.packing.grid.crossings import Crossings, Ints, free_runs
 from yieldplan.packing.grid.offcuts import best_end
 from yieldplan.packing.grid.pattern import (
     Breakdown,
@@ -24,6 +24,7 @@ from yieldplan.packing.grid.pattern import (
     end_to_end,
 )
 from yieldplan.packing.patterns.bin_faces import BinFaces
+from yieldplan.packing.patterns.densest import Luck, densest
 from yieldplan.packing.patterns.faced_strips import FacedStrip, FacedStrips
 from yieldplan.packing.patterns.group import Group
 from yieldplan.packing.patterns.runs import Runs
@@ -212,48 +213,28 @@ class RipFirst:
         return int(self._across[self._place_of[number]])
 
     def densest(
-        self,
-        number: int,
-        free: Sequence[tuple[int, int]],
-        luck: Callable[[int], Floats],
+        self, number: int, free: Sequence[tuple[int, int]], luck: Luck
     ) -> Strip | None:
-        """The strip worth most for its width in stretches across that are free, at an end of one or at a mark.
+        """The strip worth most for its width in stretches across that are free. [cells]"""
+        place, widths = self._place_of[number], self.group.widths
+        index = self._index[place]
 
-        Parameters
-        ----------
-        free
-            From mark to mark. [cells]
-        luck
-            So many factors, by which each is taken for more or less than it is worth.
-        """
-        place = self._place_of[number]
-        index, widths = self._index[place], self.group.widths
-        which = np.arange(len(widths))
-        best, found = 0.0, None
-        for low, high in free:
-            begins = {low, *(b.u1 for b in index.faces.blocks if low < b.u1 < high)}
-            ends = {high, *(b.u0 for b in index.faces.blocks if low < b.u0 < high)}
-            for starts in (
-                *(np.full(len(widths), mark) for mark in sorted(begins)),
-                *(mark - widths for mark in sorted(ends)),
-            ):
-                fits = (starts >= low) & (starts + widths <= high)
-                start = np.where(fits, starts, 0)
-                end = np.where(fits, start + widths, 0)
-                rows = self._from[place, start] + self._to[place, end]
-                worth = self._strips[rows, which] * fits
-                if not worth.any():
-                    continue
-                density = worth / widths * luck(len(widths))
-                at = int(np.argmax(density))
-                if density[at] > best:
-                    best = float(density[at])
-                    found = int(start[at]), at, int(rows[at]) - index.base
+        def rows(starts: Ints) -> Ints:
+            ends = starts + widths[: len(starts)]
+            return np.asarray(self._from[place, starts] + self._to[place, ends])
+
+        found = densest(
+            free,
+            [(block.u0, block.u1) for block in index.faces.blocks],
+            widths,
+            lambda starts: self._strips[rows(starts), np.arange(len(starts))],
+            luck,
+        )
         if found is None:
             return None
-        u, at, row = found
-        cuts = self._cuts(index, row, at)
-        return Strip(u, u + int(widths[at]), tuple(cuts))
+        u, at = found
+        row = int(rows(np.full(at + 1, u))[at]) - index.base
+        return Strip(u, u + int(widths[at]), tuple(self._cuts(index, row, at)))
 
     def others(self, number: int) -> list[Pattern]:
         """Of a bin as wide as one strip and without marks, the best pattern with each item in it.

@@ -34,7 +34,6 @@ class Sections:
             Crossings.of(faces.grid.along, [(b.i0, b.i1) for b in faces.blocks])
             for faces in group.bins
         )
-        self._heights = Sums.of(group.widths.tolist(), group.widest)
         self._masks = [group.all_rules, 0]
         self._faced = FacedSections(group)
         self._runs_of: dict[int, list[tuple[int, int]]] = {}
@@ -112,8 +111,8 @@ class Sections:
     def close(self) -> None:
         """Make the tables, once every room is known."""
         self.table = StripTable(self.group, self.lengths, self._masks)
-        self._stack = StackTable(self.group, self._heights, len(self.lengths.totals))
-        self._runs = Runs(self._runs_of, self._heights.floor)
+        self._stack = StackTable(self.group, len(self.lengths.totals))
+        self._runs = Runs(self._runs_of, self._stack.heights.floor)
         self._board_of = np.array(self._place_of_row, np.int64)
 
     def work(self, num_bins: int) -> int:
@@ -164,7 +163,7 @@ class Sections:
             return strips
         for start, end in self._runs_of.get(row, ()):
             u = start
-            height = int(self._heights.floor[end - start])
+            height = int(self._stack.heights.floor[end - start])
             for good in self._stack.trace(height, length):
                 filling = self.table.trace_led(good, length)
                 u = stand(u, good.width_index, filling)

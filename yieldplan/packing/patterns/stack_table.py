@@ -23,11 +23,11 @@ _AT_ONCE = 256
 class StackTable:
     """Best stack of strips in a clear height, for every section length that is a sum."""
 
-    def __init__(self, group: Group, heights: Sums, num_lengths: int) -> None:
+    def __init__(self, group: Group, num_lengths: int) -> None:
         self.group = group
         self._num_lengths = num_lengths
-        self.heights = heights
         self._sums = Sums.of_more_and_more(group.widths.tolist(), group.widest)
+        self.heights = heights = self._sums[-1]
         self.work = len(heights.totals) * (12 + len(group.widths) * num_lengths // 200)
         for shape in group.shapes:
             for item in shape.items:

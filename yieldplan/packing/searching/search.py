@@ -26,7 +26,7 @@ from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.searching.state import State, are_alike, work_for
 from yieldplan.packing.searching.turns import Turns
 from yieldplan.packing.searching.waves import Waves
-from yieldplan.packing.stop import Budget, Progress, Stop
+from yieldplan.packing.stop import NO_LIMIT, Budget, Progress, Stop
 from yieldplan.packing.trying.tried import Tried
 
 _POOL = 2500
@@ -165,9 +165,9 @@ class Search:
         if self.num_boards > _NODES_UP_TO or sum(state.need) > _FEW_OF_EACH * kinds:
             return
         state.begin_stage("piece by piece")
-        limit = state.plan.cost if state.plan.is_whole else _DEAREST**2
+        limit = state.plan.cost if state.plan.is_whole else NO_LIMIT
         self.waves.by_pieces(limit)
-        if self._is_few and not state.is_done():
+        if self._is_few and state.plan.is_whole and not state.is_done():
             share = self.budget.used + Fraction(1, 8)
             state.take(self._sets().soon(state.plan, self.budget, share))
         state.end_stage()

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.yard import Column
 from yieldplan.packing.improving.best_of_known import BestOfKnown
-from yieldplan.packing.improving.by_pieces import PiecesTask, may_be_built
+from yieldplan.packing.improving.by_pieces import PiecesTask
 from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, wave
 from yieldplan.packing.searching.set_floor_task import SetFloorTask
 
@@ -73,7 +73,7 @@ class Waves:
 
     def _pieces(self, number: int, work: int) -> list[PiecesTask]:
         """Plans built piece by piece, by turns at prices of area and at the floor's; none of sheets alike."""
-        if self._search.are_alike or not may_be_built(self._search.yard):
+        if self._search.are_alike or self._search.yard.in_sets:
             return []
         prices = self._search.generation.prices if number % 2 else ()
         return [PiecesTask((17, number), work, tuple(prices))]
@@ -81,7 +81,7 @@ class Waves:
     def by_pieces(self, limit: int) -> None:
         """Plans built piece by piece alone, at either prices, while they become cheaper."""
         work = self._search.budget.work_for(AT_ONCE, _LEAST, _MOST)
-        if may_be_built(self._search.yard):
+        if not self._search.yard.in_sets:
             prices = tuple(self._search.generation.prices)
             self._take(
                 [
