@@ -15,9 +15,9 @@ from yieldplan.model.pieces import Piece
 from yieldplan.packing.buying.lots import solve_by_lot
 from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.problem import Problem, is_alike
+from yieldplan.packing.searching.allowed import work_for
 from yieldplan.packing.searching.carried_over import carried_over
 from yieldplan.packing.searching.solution import Solution
-from yieldplan.packing.searching.state import work_for
 from yieldplan.packing.stop import Progress, Stop
 from yieldplan.packing.wood.pose import parts_asked, pieces_of, pose
 

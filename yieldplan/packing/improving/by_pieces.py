@@ -14,7 +14,7 @@ import numpy as np
 
 from yieldplan.packing.filling.packed import Packed, packed
 from yieldplan.packing.filling.piece_by_piece import piece_by_piece
-from yieldplan.packing.filling.yard import Yard
+from yieldplan.packing.filling.yard import Column, Yard
 from yieldplan.packing.grid.crossings import Floats
 from yieldplan.packing.grid.pattern import Pattern
 from yieldplan.packing.improving.dives import Common, Found
@@ -41,6 +41,12 @@ class ByPieces:
         Boards that may be cut, with how often.
     prices
         Of each demand, to begin with; by its area without.
+
+    Attributes
+    ----------
+    met
+        The boards of all plans, those too that did not come out: put together anew they often
+        make a better one.
     """
 
     def __init__(
@@ -58,12 +64,14 @@ class ByPieces:
         self._dearer = np.ones(len(self._need))
         self._rng = rng
         self._spread = 0.0
+        self.met: list[Column] = []
 
     def one(self, limit: int, budget: Budget) -> Packed | None:
         """A plan that makes everything for less; None where it did not come out."""
         before = self._yard.pricing.work
         prices = self._drawn()
         left, patterns = self._board_by_board(limit, prices)
+        self.met += [self._yard.column(pattern) for pattern in patterns]
         # Also where there is money for no board, so that it ends. What is counted for boards
         # one at a time takes half as long as for all of them.
         budget.spend(_WORK + (self._yard.pricing.work - before) // 2)
@@ -169,5 +177,4 @@ class PiecesTask:
                 best, limit, idle = plan, plan.cost, 0
             if limit <= shared.enough or idle >= self.patience:
                 break
-        columns = [yard.column(each) for each in best.patterns] if best else []
-        return Found(best, columns, budget.done)
+        return Found(best, plans.met, budget.done)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-PAIRS_TO_A_UNIT = 20
+PAIRS_TO_A_UNIT = 5
 """Pairs that take as long as a unit of work."""
 PAIRS_OF_A_ROW = 10
 """What is kept takes memory: one row of it counts as so many pairs only looked at."""

@@ -19,23 +19,20 @@ from yieldplan.packing.improving.at_the_floor import nearly_lossless
 from yieldplan.packing.improving.board_sets import MOST_BOARDS, BoardSets
 from yieldplan.packing.improving.dives import Found
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.searching.allowed import are_alike, are_few_of_each, work_for
 from yieldplan.packing.searching.crew import Crew
 from yieldplan.packing.searching.make_whole import make_whole
 from yieldplan.packing.searching.set_floor_task import Lifted, SetFloorTask
 from yieldplan.packing.searching.solution import Solution
-from yieldplan.packing.searching.state import State, are_alike, work_for
+from yieldplan.packing.searching.state import State
+from yieldplan.packing.searching.try_all import try_all
 from yieldplan.packing.searching.turns import Turns
 from yieldplan.packing.searching.waves import Waves
-from yieldplan.packing.stop import NO_LIMIT, Budget, Progress, Stop
-from yieldplan.packing.trying.tried import Tried
+from yieldplan.packing.stop import Budget, Progress, Stop
 
 _POOL = 2500
 """Patterns a dive starts from, at most."""
 _DEAREST = 10**12
-_FEW_OF_EACH = 3
-"""Where parts are asked for no oftener in the mean, a board's best pattern says little of what it will hold."""
-_NEAR = 1.1
-"""Where a plan costs at most so many times the floor, trying all choices need not wait for a dive."""
 _OUT_OF_REACH = Fraction(101, 100)
 """Where the next sum that whole sheets can cost lies so far above what the prices prove, no
 better floor is looked for: it would have to gain more than that. Few boards are another matter."""
@@ -106,7 +103,7 @@ class Search:
         if not state.is_done() and may_lift:
             self._limited_floor(Fraction(1, 8))
         if not state.is_done() and self.is_small:
-            self._try_all(Fraction(2, 3))
+            try_all(self, Fraction(2, 3))
         if not state.is_done() and may_lift and self.num_boards > 1:
             self._set_floor(Fraction(1, 8))
         if not state.is_done():
@@ -161,12 +158,10 @@ class Search:
     def _by_pieces(self) -> None:
         """Of parts asked for once or twice, plans built section by section: a good one spares many choices."""
         state = self.state
-        kinds = sum(count > 0 for count in state.need)
-        if self.num_boards > _NODES_UP_TO or sum(state.need) > _FEW_OF_EACH * kinds:
+        if self.num_boards > _NODES_UP_TO or not are_few_of_each(state.need):
             return
         state.begin_stage("piece by piece")
-        limit = state.plan.cost if state.plan.is_whole else NO_LIMIT
-        self.waves.by_pieces(limit)
+        self.waves.by_pieces()
         if self._is_few and state.plan.is_whole and not state.is_done():
             share = self.budget.used + Fraction(1, 8)
             state.take(self._sets().soon(state.plan, self.budget, share))
@@ -190,25 +185,6 @@ class Search:
                 self.budget.used + share,
             )
         )
-        state.end_stage()
-
-    def _try_all(self, share: Fraction) -> None:
-        """Where boards are few, try every choice of them that costs less than the plan."""
-        state, budget = self.state, self.budget
-        if self.is_wider or self.yard.problem.offcut_percent:
-            return
-        state.begin_stage("all choices")
-        if state.plan.cost > _NEAR * state.floor.value:
-            self.waves.one_dive(state.plan.cost)
-        tried = Tried(
-            self.yard, state.need, state.plan, state.floor, self.generation.columns
-        )
-        share = budget.used + share * (1 - budget.used)
-        while tried.is_open and not state.is_done() and not budget.is_over(share):
-            state.take(tried.step(state.plan, budget, share))
-        proof = None if state.is_done() else tried.proof(budget)
-        if proof is not None:
-            state.raise_floor(state.floor.with_tried(proof))
         state.end_stage()
 
     def _set_floor(self, share: Fraction) -> None:

@@ -6,51 +6,11 @@ from collections.abc import Callable
 
 from yieldplan.model.plan import Stage
 from yieldplan.packing.filling.close_up import closed_up
-from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.filling.packed import Packed
 from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.floors.bound import Certificate
-from yieldplan.packing.improving.board_sets import MOST_BOARDS
 from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.stop import NO_LIMIT, Budget, Progress
-
-_WORK_LEAST = 8_000_000
-_WORK_PER_BIN = 300_000
-_WORK_MOST = 200_000_000
-_ROUNDS_LEAST, _ROUNDS_MOST = 10, 60
-"""Rounds of prices that the work allowed must hold beside the search."""
-_FEW_KINDS = 6
-"""Of so few kinds of sheet or stick many are cut alike."""
-_ROUNDS_PER_CUT, _ROUNDS_PER_KIND = 80, 5
-"""More rounds then: for every board to be cut alike; for every kind of part, where few boards must hold them all."""
-
-
-def work_for(yard: Yard) -> int:
-    """Units of work allowed where the stop does not say."""
-    num_bins, to_cut = len(yard.pricing.bins), _boards_to_cut(yard)
-    rounds = min(_ROUNDS_MOST, _ROUNDS_LEAST + num_bins)
-    if are_alike(yard):
-        rounds += _ROUNDS_PER_CUT * to_cut
-    if num_bins <= MOST_BOARDS:
-        rounds += _ROUNDS_PER_KIND * len(yard.problem.demands)
-    # Of one kind of sheet or stick many are cut, and each is a choice.
-    search = _WORK_LEAST + _WORK_PER_BIN * max(num_bins, to_cut)
-    return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
-
-
-def are_alike(yard: Yard) -> bool:
-    """Whether many boards are cut, of few kinds of sheet or stick."""
-    is_small = sum(all_copies(yard).values()) <= MOST_BOARDS
-    return not is_small and len(yard.pricing.bins) <= _FEW_KINDS
-
-
-def _boards_to_cut(yard: Yard) -> int:
-    """About how many boards it takes, as if they were all alike."""
-    bins = [yard.problem.bins[number] for number in yard.pricing.bins]
-    area = sum(piece.length * piece.width * piece.copies for piece in bins)
-    copies = sum(piece.copies for piece in bins)
-    needed = sum(demand.area * demand.need for demand in yard.problem.demands)
-    return min(copies, -(-needed * copies // max(1, area)))
 
 
 class State:

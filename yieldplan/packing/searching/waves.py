@@ -11,6 +11,7 @@ from yieldplan.packing.improving.best_of_known import BestOfKnown
 from yieldplan.packing.improving.by_pieces import PiecesTask
 from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, wave
 from yieldplan.packing.searching.set_floor_task import SetFloorTask
+from yieldplan.packing.stop import NO_LIMIT
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -78,17 +79,19 @@ class Waves:
         prices = self._search.generation.prices if number % 2 else ()
         return [PiecesTask((17, number), work, tuple(prices))]
 
-    def by_pieces(self, limit: int) -> None:
+    def by_pieces(self) -> None:
         """Plans built piece by piece alone, at either prices, while they become cheaper."""
-        work = self._search.budget.work_for(AT_ONCE, _LEAST, _MOST)
-        if not self._search.yard.in_sets:
-            prices = tuple(self._search.generation.prices)
+        search = self._search
+        work = search.budget.work_for(AT_ONCE, _LEAST, _MOST)
+        if not search.yard.in_sets:
+            plan = search.state.plan
+            prices = tuple(search.generation.prices)
             self._take(
                 [
                     PiecesTask((16, 0), work, patience=_PATIENCE),
                     PiecesTask((16, 1), work, prices, patience=_PATIENCE),
                 ],
-                limit,
+                plan.cost if plan.is_whole else NO_LIMIT,
             )
 
     def one_dive(self, limit: int) -> None:
