@@ -18,6 +18,9 @@ _LEAST_SHARE = (3, 10)
 """A board left under this share counts as used up."""
 
 
+_NOUGHT = np.zeros((), np.int64)
+
+
 class Offcuts:
     """The worth of what each pattern of one piece leaves at its far side.
 
@@ -34,10 +37,13 @@ class Offcuts:
         self._piece = piece
         self._grid = grid
         self._problem = problem
+        if not problem.offcut_percent or not piece.is_straight or not grid.is_usable:
+            # One nought for all of it: there are thousands of boards.
+            self.along = np.broadcast_to(_NOUGHT, grid.along + 1)
+            self.across = np.broadcast_to(_NOUGHT, grid.across + 1)
+            return
         self.along = np.zeros(grid.along + 1, np.int64)
         self.across = np.zeros(grid.across + 1, np.int64)
-        if not problem.offcut_percent or not piece.is_straight or not grid.is_usable:
-            return
         kerf = problem.kerf
         wide = piece.width - sum(piece.edges)
         step = problem.step_along

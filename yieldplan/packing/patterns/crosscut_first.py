@@ -30,6 +30,9 @@ _NEARLY = 0.995
 """Of the best one's value, what they must be worth at the least."""
 
 
+_NONE: Ints = np.zeros((0, 0), np.int64)
+
+
 @dataclass(frozen=True)
 class _Begin:
     """Where sections begin, by column and mark, and the marks they may end at."""
@@ -76,6 +79,8 @@ class CrosscutFirst:
         """Best value of each of the bins at new prices."""
         self._column = {number: column for column, number in enumerate(bins)}
         places = [self._place_of[number] for number in bins]
+        # The old ones are let go first: of thousands of boards they are large.
+        self._sections = _NONE
         self._sections = self._rows.reprice(values, places)
         self.in_steps.reprice(item_value, self._sections, places)
         self._best = self._along_the_length(np.array(places, np.int64))

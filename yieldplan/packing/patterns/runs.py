@@ -9,6 +9,9 @@ import numpy as np
 from yieldplan.packing.grid.crossings import Bools, Ints
 
 
+_CELLS_AT_ONCE = 1 << 18
+
+
 class Runs:
     """The clear runs of some rows, and where each stands in a table of values.
 
@@ -50,13 +53,16 @@ class Runs:
             By row.
         """
         chosen = np.flatnonzero(wanted[self._rows])
-        if not len(chosen):
-            return
         ends = np.append(self._starts[1:], len(self._places))
-        counts = (ends - self._starts)[chosen]
-        starts = np.cumsum(counts) - counts
-        at = np.arange(int(counts.sum())) + np.repeat(
-            self._starts[chosen] - starts, counts
-        )
-        values = table[self._places[at]]
-        into[self._rows[chosen]] = np.add.reduceat(values, starts, axis=0)
+        # Of thousands of boards a few rows at a time, or what is added up takes more
+        # memory than the sums.
+        rows_at_once = max(1, _CELLS_AT_ONCE // max(1, table.shape[1]))
+        for first in range(0, len(chosen), rows_at_once):
+            some = chosen[first : first + rows_at_once]
+            counts = (ends - self._starts)[some]
+            starts = np.cumsum(counts) - counts
+            at = np.arange(int(counts.sum())) + np.repeat(
+                self._starts[some] - starts, counts
+            )
+            values = table[self._places[at]]
+            into[self._rows[some]] = np.add.reduceat(values, starts, axis=0)
