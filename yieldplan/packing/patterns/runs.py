@@ -8,7 +8,6 @@ import numpy as np
 
 from yieldplan.packing.grid.crossings import Bools, Ints
 
-
 _CELLS_AT_ONCE = 1 << 18
 
 

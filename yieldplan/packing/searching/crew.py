@@ -73,7 +73,17 @@ class Crew:
         seconds: float | None,
         is_enough: Callable[[Any], bool] = lambda _: False,
     ) -> list[Answer]:
-        """The answers, in order; fewer when it was asked to stop.
+        """All answers, as they come `one_by_one`."""
+        return list(self.one_by_one(shared, tasks, seconds, is_enough))
+
+    def one_by_one(
+        self,
+        shared: Shared,
+        tasks: Sequence[Task[Shared, Answer]],
+        seconds: float | None,
+        is_enough: Callable[[Any], bool] = lambda _: False,
+    ) -> Iterator[Answer]:
+        """The answers, in order and as soon as they are there; fewer when it was asked to stop.
 
         Parameters
         ----------
@@ -83,12 +93,11 @@ class Crew:
             Whether the answers after this one are of no use: they are left out, also
             where they are there already.
         """
-        answers: list[Answer] = []
         for answer in self._answers(shared, tasks, seconds):
-            answers.append(answer)
-            if is_enough(answer):
+            is_last = is_enough(answer)
+            yield answer
+            if is_last:
                 break
-        return answers
 
     def _answers(
         self,

@@ -161,8 +161,10 @@ class Search:
         if self.num_boards > _NODES_UP_TO or not are_few_of_each(state.need):
             return
         state.begin_stage("piece by piece")
+        before = state.plan.key
         self.waves.by_pieces()
-        if self._is_few and state.plan.is_whole and not state.is_done():
+        is_better = state.plan.is_whole and state.plan.key < before
+        if is_better and self._is_few and not state.is_done():
             share = self.budget.used + Fraction(1, 8)
             state.take(self._sets().soon(state.plan, self.budget, share))
         state.end_stage()

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 _LEAST, _MOST = 100_000, 1_500_000
 """Work of one task."""
+_MOST_ALONE = 500_000
+"""Work of plans piece by piece before anything else: where they are of use, that shows soon."""
 _PATIENCE = 100
 """Plans in vain by which it shows that building piece by piece finds no better one soon."""
 
@@ -82,7 +84,7 @@ class Waves:
     def by_pieces(self) -> None:
         """Plans built piece by piece alone, at either prices, while they become cheaper."""
         search = self._search
-        work = search.budget.work_for(AT_ONCE, _LEAST, _MOST)
+        work = search.budget.work_for(AT_ONCE, _LEAST, _MOST_ALONE)
         if not search.yard.in_sets:
             plan = search.state.plan
             prices = tuple(search.generation.prices)
@@ -119,8 +121,8 @@ class Waves:
             state.enough,
             tuple(search.pool() if columns is None else columns),
         )
-
-        answers = search.crew.run(
-            common, tasks, search.budget.seconds_left, search.is_enough
+        return search.taken(
+            search.crew.one_by_one(
+                common, tasks, search.budget.seconds_left, search.is_enough
+            )
         )
-        return search.taken(answers)
