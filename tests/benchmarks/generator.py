@@ -2,12 +2,14 @@
 
 Boards 4 to 12 in wide and 6 to 14 ft long, with two or three marks of 1 to 4 by 1 to
 8 in; part kinds 1-1/2 to 8 by 8 to 60 in, asked for until their area is a given share of
-the clear area offered. Everything on 1/8 in.
+the clear area offered. Everything on 1/8 in. In jobs of the sizes U hardly a part is like
+another, as for a chest or two: one, two or four of each kind.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -22,10 +24,17 @@ PER_FOOT = 120_000
 
 @dataclass(frozen=True)
 class Size:
-    """How large a job is: boards offered, kinds of part."""
+    """How large a job is: boards offered, kinds of part.
+
+    Parameters
+    ----------
+    are_unlike
+        Whether there are few of each kind; then `kinds` is the most there may be.
+    """
 
     boards: int
     kinds: int
+    are_unlike: bool = False
 
 
 SIZES = {
@@ -33,6 +42,8 @@ SIZES = {
     "M": Size(60, 25),
     "L": Size(400, 80),
     "XL": Size(3000, 300),
+    "U16": Size(16, 60, are_unlike=True),
+    "U40": Size(40, 60, are_unlike=True),
 }
 FILLS = {"loose": 0.55, "few": 0.25}
 """Share of the clear area that the parts take: 0.55, or 0.25 where few boards are used."""
@@ -56,9 +67,14 @@ def draw(
         (int(rng.integers(8 * 8, 60 * 8 + 1)), int(rng.integers(12, 8 * 8 + 1)))
         for _ in range(size.kinds)
     ]
-    share = rng.uniform(0.5, 1.5, size.kinds)
-    area = float(sum(part * x * y for part, (x, y) in zip(share, kinds, strict=True)))
-    needs = [max(1, round(float(part) * fill * clear / area)) for part in share]
+    if size.are_unlike:
+        kinds, needs = _few_of_each(rng, kinds, fill * clear)
+    else:
+        share = rng.uniform(0.5, 1.5, size.kinds)
+        area = float(
+            sum(part * x * y for part, (x, y) in zip(share, kinds, strict=True))
+        )
+        needs = [max(1, round(float(part) * fill * clear / area)) for part in share]
     return Problem(
         demands=tuple(
             Demand(name=f"p{number + 1}", need=need, rank=0, area=x * y * EIGHTH**2)
@@ -74,7 +90,7 @@ def draw(
             )
             for number, (x, y) in enumerate(kinds)
         ),
-        bins=bins,
+        bins=_holding(bins, len(kinds)),
         family=family,
         kerf=EIGHTH,
         step_along=crosscut_step * EIGHTH,
@@ -83,11 +99,29 @@ def draw(
     )
 
 
-def more_boards(size: Size, seed: int) -> tuple[Bin, ...]:
+def _few_of_each(
+    rng: np.random.Generator, kinds: list[tuple[int, int]], area: float
+) -> tuple[list[tuple[int, int]], list[int]]:
+    """As many of the kinds as it takes to fill the area, and how many of each."""
+    needs: list[int] = []
+    for x, y in kinds:
+        if area <= 0:
+            break
+        needs.append(int(rng.choice([1, 1, 1, 2, 2, 4])))
+        area -= needs[-1] * x * y
+    return kinds[: len(needs)], needs
+
+
+def more_boards(size: Size, seed: int, kinds: int) -> tuple[Bin, ...]:
     """As many boards again, drawn alike, each at the mean price of a foot."""
     rng = np.random.default_rng([seed, 1])
     bins, _ = _boards(rng, size, first=size.boards, cheapest=1.0, dearest=1.0)
-    return bins
+    return _holding(bins, kinds)
+
+
+def _holding(bins: Sequence[Bin], kinds: int) -> tuple[Bin, ...]:
+    """The boards, each good for all kinds of part."""
+    return tuple(replace(piece, holds=frozenset(range(kinds))) for piece in bins)
 
 
 def _boards(
@@ -126,7 +160,7 @@ def _boards(
                 # A whole cent a foot times hundredths of a foot.
                 price=round(PER_FOOT * dear / 100) * hundredths,
                 copies=1,
-                holds=frozenset(range(size.kinds)),
+                holds=frozenset(),
             )
         )  # fmt: skip
         clear += _clear_area(length, width, blocks)

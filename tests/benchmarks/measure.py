@@ -117,7 +117,10 @@ def measure_here(task: Task) -> Measured:
     clock.end(seconds, solution)
     report, check_seconds = checked(problem, solution, is_checked=task.is_checked)
     eye = (
-        first_fit(problem, more_boards(SIZES[task.size], task.draw))
+        first_fit(
+            problem,
+            more_boards(SIZES[task.size], task.draw, len(problem.demands)),
+        )
         if task.by_eye and not any(solution.short)
         else None
     )

@@ -137,8 +137,18 @@ def test_first_fit_buys_more_boards_when_it_runs_out() -> None:
     assert (eye.cost, eye.bought) == (7 + 9, 1)
 
 
+@pytest.mark.parametrize("size", ["U16", "U40"])
+def test_of_unlike_parts_there_are_few_of_each_and_every_board_holds_all(
+    size: str,
+) -> None:
+    problem = draw(SIZES[size], FILLS["few"], 3, "E")
+    kinds = len(problem.demands)
+    assert kinds <= sum(each.need for each in problem.demands) <= 3 * kinds
+    assert all(piece.holds == frozenset(range(kinds)) for piece in problem.bins)
+
+
 def test_more_boards_are_drawn_like_those_offered() -> None:
-    offered, more = draw(TINY, 0.2, 4, "R").bins, more_boards(TINY, 4)
+    offered, more = draw(TINY, 0.2, 4, "R").bins, more_boards(TINY, 4, 3)
     assert len(more) == len(offered)
     assert not {piece.name for piece in offered} & {piece.name for piece in more}
 
