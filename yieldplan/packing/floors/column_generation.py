@@ -93,10 +93,10 @@ class Generation:
         return self._master.columns
 
     def best_paying(self, most: int) -> list[Column]:
-        """The patterns met that pay best, so many of them."""
+        """The patterns met that pay best, so many of them, the best first."""
         columns, shares = self.columns, self.shares
-        if len(columns) <= most or shares is None:
-            return columns
+        if shares is None:
+            return columns[:most]
         makes = np.array([column.makes for column in columns], float)
         bins = [column.bin for column in columns]
         rent = np.array(self.yard.price, float) + np.array(shares.rents)

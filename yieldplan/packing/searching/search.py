@@ -36,6 +36,8 @@ _DEAREST = 10**12
 _OUT_OF_REACH = Fraction(101, 100)
 """Where the next sum that whole sheets can cost lies so far above what the prices prove, no
 better floor is looked for: it would have to gain more than that. Few boards are another matter."""
+_NEAR = Fraction(21, 20)
+"""A plan so near to the floor is not bettered by building others piece by piece."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -94,6 +96,8 @@ class Search:
         state.take(self._begin())
         state.end_stage()
         self.price()
+        if not state.is_done():
+            self._near_prices()
         if not state.is_done():
             self._by_pieces()
         if not state.plan.is_whole:
@@ -155,10 +159,20 @@ class Search:
             return self._first_plan(prices)
         return plan
 
+    def _near_prices(self) -> None:
+        """A good plan soon: of patterns at the floor's prices and near them."""
+        if self.num_boards > _NODES_UP_TO or self.are_alike:
+            return
+        self.state.begin_stage("prices near by")
+        self.waves.near_prices()
+        self.state.end_stage()
+
     def _by_pieces(self) -> None:
         """Of parts asked for once or twice, plans built section by section: a good one spares many choices."""
         state = self.state
         if self.num_boards > _NODES_UP_TO or not are_few_of_each(state.need):
+            return
+        if state.plan.cost <= _NEAR * state.floor.value:
             return
         state.begin_stage("piece by piece")
         before = state.plan.key

@@ -10,6 +10,7 @@ from yieldplan.packing.filling.yard import Column
 from yieldplan.packing.improving.best_of_known import BestOfKnown
 from yieldplan.packing.improving.by_pieces import PiecesTask
 from yieldplan.packing.improving.dives import AT_ONCE, Common, DiveTask, wave
+from yieldplan.packing.improving.near_prices import NearPrices
 from yieldplan.packing.searching.set_floor_task import SetFloorTask
 from yieldplan.packing.stop import NO_LIMIT
 
@@ -18,8 +19,14 @@ if TYPE_CHECKING:
 
 _LEAST, _MOST = 100_000, 1_500_000
 """Work of one task."""
-_MOST_ALONE = 500_000
+_MOST_ALONE = 300_000
 """Work of plans piece by piece before anything else: where they are of use, that shows soon."""
+_PATTERNS = (600, 300, 1200, 2500)
+"""How many patterns the programs are over, by turns."""
+_SPREADS = (0.05, 0.15, 0.3)
+"""How far drawn prices stray from the floor's."""
+_RARER = 4
+"""Drawn prices get one in so many parts of the work of a dive."""
 _PATIENCE = 100
 """Plans in vain by which it shows that building piece by piece finds no better one soon."""
 
@@ -69,10 +76,53 @@ class Waves:
         work = self._search.budget.work_for(AT_ONCE, _LEAST, most)
         # It takes longest, so it is begun before the dives.
         long = [] if beside is None else [beside]
-        pieces = self._pieces(number, work)
+        turn = number % len(_PATTERNS)
         return self._take(
-            [BestOfKnown(work), *long, *pieces, *wave(number, work)], limit
+            [
+                *self._programs(_PATTERNS[turn : turn + 1]),
+                *long,
+                *self._near_prices(number, work),
+                *self._pieces(number, work),
+                *wave(number, work),
+            ],
+            limit,
         )
+
+    def _near_prices(self, number: int, work: int) -> list[NearPrices]:
+        """Patterns of prices near the floor's; of sheets alike dives know them all."""
+        if self._search.are_alike:
+            return []
+        prices = tuple(self._search.generation.prices)
+        spread = _SPREADS[number % len(_SPREADS)]
+        return [NearPrices((19, number), work // _RARER, prices, spread)]
+
+    def near_prices(self) -> None:
+        """The best plan of all patterns met on the way to the floor, and beside it patterns of prices near by."""
+        search = self._search
+        work = search.budget.work_for(AT_ONCE, _LEAST, _MOST_ALONE)
+        prices = tuple(search.generation.prices)
+        drawn = [
+            NearPrices((18, place), work, prices, spread)
+            for place, spread in enumerate(_SPREADS)
+        ]
+        self._take([*self._programs(_PATTERNS[:1]), *drawn], self._limit)
+        if not search.state.is_done():
+            self._take(self._programs(_PATTERNS[:2]), self._limit)
+
+    def _programs(self, patterns: Sequence[int]) -> list[BestOfKnown]:
+        """The best plans of so many patterns met; they have as much work as they may, for at first they find most."""
+        work = self._search.budget.work_for(AT_ONCE, _LEAST, _MOST)
+        known = len(self._search.pool())
+        return [
+            BestOfKnown(work, most)
+            for most in dict.fromkeys(min(most, known) for most in patterns)
+        ]
+
+    @property
+    def _limit(self) -> int:
+        """What a plan must cost less than; nothing while there is none that is whole."""
+        plan = self._search.state.plan
+        return plan.cost if plan.is_whole else NO_LIMIT
 
     def _pieces(self, number: int, work: int) -> list[PiecesTask]:
         """Plans built piece by piece, by turns at prices of area and at the floor's; none of sheets alike."""
@@ -86,14 +136,13 @@ class Waves:
         search = self._search
         work = search.budget.work_for(AT_ONCE, _LEAST, _MOST_ALONE)
         if not search.yard.in_sets:
-            plan = search.state.plan
             prices = tuple(search.generation.prices)
             self._take(
                 [
                     PiecesTask((16, 0), work, patience=_PATIENCE),
                     PiecesTask((16, 1), work, prices, patience=_PATIENCE),
                 ],
-                plan.cost if plan.is_whole else NO_LIMIT,
+                self._limit,
             )
 
     def one_dive(self, limit: int) -> None:
@@ -103,11 +152,13 @@ class Waves:
     def best_of(self, columns: Sequence[Column]) -> None:
         """The best plan of these patterns, where it costs no more than enough."""
         limit = self._search.state.enough + 1
-        self._take([BestOfKnown(_MOST)], limit, columns)
+        self._take([BestOfKnown(_MOST, len(columns))], limit, columns)
 
     def _take(
         self,
-        tasks: Sequence[DiveTask | PiecesTask | BestOfKnown | SetFloorTask],
+        tasks: Sequence[
+            DiveTask | PiecesTask | NearPrices | BestOfKnown | SetFloorTask
+        ],
         limit: int,
         columns: Sequence[Column] | None = None,
     ) -> bool:
