@@ -95,7 +95,7 @@ class Generation:
     def best_paying(self, most: int) -> list[Column]:
         """The patterns met that pay best, so many of them, the best first."""
         columns, shares = self.columns, self.shares
-        if shares is None:
+        if shares is None or not columns:
             return columns[:most]
         makes = np.array([column.makes for column in columns], float)
         bins = [column.bin for column in columns]
