@@ -38,6 +38,8 @@ _OUT_OF_REACH = Fraction(101, 100)
 better floor is looked for: it would have to gain more than that. Few boards are another matter."""
 _NEAR = Fraction(21, 20)
 """A plan so near to the floor is not bettered by building others piece by piece."""
+_FAR = Fraction(3, 2)
+"""A plan that costs so many times the floor is worth more such work."""
 _NODES_UP_TO = 120
 """Boards among which sets of them are looked at as a whole."""
 
@@ -177,8 +179,9 @@ class Search:
         state.begin_stage("piece by piece")
         before = state.plan.key
         self.waves.by_pieces()
-        is_better = state.plan.is_whole and state.plan.key < before
-        if is_better and self._is_few and not state.is_done():
+        is_far = state.plan.cost > _FAR * state.floor.value
+        may_help = state.plan.is_whole and (is_far or state.plan.key < before)
+        if may_help and self._is_few and not state.is_done():
             share = self.budget.used + Fraction(1, 8)
             state.take(self._sets().soon(state.plan, self.budget, share))
         state.end_stage()

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 _LEAST, _MOST = 100_000, 1_500_000
 """Work of one task."""
-_MOST_ALONE = 300_000
+_MOST_ALONE = 500_000
 """Work of plans piece by piece before anything else: where they are of use, that shows soon."""
 _PATTERNS = (600, 300, 1200, 2500)
 """How many patterns the programs are over, by turns."""
