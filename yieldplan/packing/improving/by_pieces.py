@@ -71,11 +71,12 @@ class ByPieces:
         before = self._yard.pricing.work
         prices = self._drawn()
         left, patterns = self._board_by_board(limit, prices)
-        self.met += [self._yard.column(pattern) for pattern in patterns]
+        columns = [self._yard.column(pattern) for pattern in patterns]
+        self.met += columns
         # Also where there is money for no board, so that it ends. What is counted for boards
         # one at a time takes half as long as for all of them.
         budget.spend(_WORK + (self._yard.pricing.work - before) // 2)
-        self._correct(left, patterns)
+        self._correct(left, columns)
         if any(left):
             return None
         plan = packed(patterns, self._need, self._yard)
@@ -131,16 +132,15 @@ class ByPieces:
         gives *= np.exp(self._rng.normal(0.0, _LUCK_OF_BOARDS, len(open_)))
         return open_[int(np.argmax(gives))] if gives.any() else None
 
-    def _correct(self, left: Sequence[int], patterns: Sequence[Pattern]) -> None:
+    def _correct(self, left: Sequence[int], columns: Sequence[Column]) -> None:
         """What stayed unmade grows dearer; what lies on the board that pays worst too, where all is made."""
         hard = np.array(left) > 0
-        if not hard.any() and patterns:
-            makes = [self._yard.column(pattern).makes for pattern in patterns]
+        if not hard.any() and columns:
             pays = [
-                float(np.dot(each, self._prices)) / max(1, self._yard.cost(pattern))
-                for each, pattern in zip(makes, patterns, strict=True)
+                float(np.dot(column.makes, self._prices)) / max(1, column.cost)
+                for column in columns
             ]
-            hard = np.array(makes[int(np.argmin(pays))]) > 0
+            hard = np.array(columns[int(np.argmin(pays))].makes) > 0
         self._dearer = 1 + (self._dearer - 1) * _FORGET
         self._dearer[hard] += _DEARER
 

@@ -22,7 +22,7 @@ _ROUNDS_PER_CUT, _ROUNDS_PER_KIND = 80, 5
 _FEW_OF_EACH = 3
 """Parts of a kind, in the mean."""
 _TIMES = 2
-"""As much again where no board is cut like another: there is most to be found."""
+"""As many times the work where no board is cut like another: there is most to be found."""
 
 
 def work_for(yard: Yard) -> int:

@@ -174,7 +174,7 @@ class Search:
         state = self.state
         if self.num_boards > _NODES_UP_TO or not are_few_of_each(state.need):
             return
-        if state.plan.cost <= _NEAR * state.floor.value:
+        if state.plan.is_whole and state.plan.cost <= _NEAR * state.floor.value:
             return
         state.begin_stage("piece by piece")
         before = state.plan.key

@@ -81,14 +81,14 @@ class Waves:
             [
                 *self._programs(_PATTERNS[turn : turn + 1]),
                 *long,
-                *self._near_prices(number, work),
+                *self._drawn_prices(number, work),
                 *self._pieces(number, work),
                 *wave(number, work),
             ],
             limit,
         )
 
-    def _near_prices(self, number: int, work: int) -> list[NearPrices]:
+    def _drawn_prices(self, number: int, work: int) -> list[NearPrices]:
         """Patterns of prices near the floor's; of sheets alike dives know them all."""
         if self._search.are_alike:
             return []
@@ -112,7 +112,7 @@ class Waves:
     def _programs(self, patterns: Sequence[int]) -> list[BestOfKnown]:
         """The best plans of so many patterns met; they have as much work as they may, for at first they find most."""
         work = self._search.budget.work_for(AT_ONCE, _LEAST, _MOST)
-        known = len(self._search.pool())
+        known = len(self._search.generation.columns)
         return [
             BestOfKnown(work, most)
             for most in dict.fromkeys(min(most, known) for most in patterns)
