@@ -31,7 +31,7 @@ MIXES = [
     "trims zones margins steps",
     "trims crook taper twist bow margins zones steps",
 ]
-NUMBER = {"R": 6, "C": 3, "E": 2}
+NUMBER = {"R": 5, "C": 2, "E": 1}
 MOST_WAYS = 12
 MOST_CELLS = 27
 

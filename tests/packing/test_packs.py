@@ -115,7 +115,7 @@ def proved(problem: Problem, solution: Solution) -> int:
 def test_no_choice_of_packs_is_cheaper_than_the_floor_and_the_plan_is_about_the_cheapest(
     problem: Problem,
 ) -> None:
-    solution = solve_by_pack(problem, Stop(work=3_000_000), lambda _: None)
+    solution = solve_by_pack(problem, Stop(work=1_500_000), lambda _: None)
     for pattern in solution.patterns:
         assert_is_of_its_family(pattern, problem)
     used = {pattern.bin for pattern in solution.patterns}

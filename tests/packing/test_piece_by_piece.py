@@ -124,6 +124,7 @@ def test_plans_become_cheaper_and_all_their_patterns_are_told() -> None:
         assert_is_of_its_family(column.pattern, PLANTED.problem)
 
 
-def test_a_search_by_counted_work_finds_it_and_proves_it() -> None:
-    solution = solve(PLANTED.problem, Stop(gap=Fraction(0)), lambda _: None)
-    assert solution.cost == solution.bound.value == PLANTED.cost
+def test_a_search_by_counted_work_finds_what_was_cut_and_proves_it() -> None:
+    planted = plant(17)
+    solution = solve(planted.problem, Stop(gap=Fraction(0)), lambda _: None)
+    assert solution.cost == solution.bound.value == planted.cost

@@ -18,6 +18,8 @@ def example_folders() -> list[Path]:
 
 SHORT = packing.Stop(share=5)
 """A fifth of the search a person gets: the tests look at what is right, not at what is best."""
+BRIEF = packing.Stop(share=20)
+"""Enough for every stage to begin, where a job is planned more than once."""
 
 
 @lru_cache
@@ -27,6 +29,6 @@ def outcome_of(job: Path, tally: Path, stop: packing.Stop = SHORT) -> Outcome:
 
 
 def plan_bytes(job: Path, tally: Path) -> bytes:
-    """plan.json as it would be written, planned afresh."""
-    outcome = plan_job(job, [tally], stop=SHORT, hear=lambda _: None)
+    """plan.json as it would be written after a brief search, planned afresh."""
+    outcome = plan_job(job, [tally], stop=BRIEF, hear=lambda _: None)
     return plan_file.dump(outcome.document)

@@ -94,7 +94,7 @@ class Bench:
         outcome = plan_job(
             self.job,
             [self.folder / each for each in stock],
-            stop=packing.Stop(),
+            stop=packing.Stop(share=5),
             hear=lambda _: None,
             since=notes,
         )

@@ -39,7 +39,7 @@ def outcome(folder: Path, text: str, tally: str = "") -> Outcome:
     if tally:
         tallies.append(folder / "tally.csv")
         tallies[0].write_text(tally, encoding="utf-8")
-    return plan_job(job, tallies, stop=packing.Stop(), hear=lambda _: None)
+    return plan_job(job, tallies, stop=packing.Stop(share=5), hear=lambda _: None)
 
 
 def bought(made: Outcome) -> dict[str, int]:

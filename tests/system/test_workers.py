@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from tests.system.runs import EXAMPLES, SHORT, plan_bytes
+from tests.system.runs import BRIEF, EXAMPLES, plan_bytes
 from yieldplan import packing, plan_file
 from yieldplan.desk import wishes
 from yieldplan.desk.plan_job import Outcome, plan_job
@@ -28,7 +28,7 @@ def two() -> Iterator[packing.Hands]:
 def planned(name: str, hands: packing.Hands | None) -> Outcome:
     folder = EXAMPLES / name
     job, tally = folder / "job.toml", folder / "tally.csv"
-    return plan_job(job, [tally], stop=SHORT, hear=lambda _: None, hands=hands)
+    return plan_job(job, [tally], stop=BRIEF, hear=lambda _: None, hands=hands)
 
 
 @pytest.mark.parametrize("name", ["wall_shelves", "cupboard_doors"])
@@ -51,7 +51,7 @@ def test_whole_woods_handed_out_make_the_same_plan_file(
     together = plan_job(
         folder / "job.toml",
         [folder / "tally.csv"],
-        stop=SHORT,
+        stop=BRIEF,
         hear=lambda progress: heard.add(progress.wood),
         hands=two,
     )
