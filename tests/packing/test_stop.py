@@ -7,9 +7,12 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from tests.benchmarks.generator import Size, draw
+from tests.benchmarks.generator import SIZES, Size, draw
 from yieldplan.packing import Progress, Stop, solve
+from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.searching.allowed import work_for
+from yieldplan.packing.stop import Budget
 
 
 def a_job() -> Problem:
@@ -77,3 +80,44 @@ def test_free_wood_is_planned_by_area() -> None:
     area = sum(piece.length * piece.width for piece in used)
     # The parts take a fifth of the clear area: half of all the wood is far too much.
     assert 2 * area < sum(piece.length * piece.width for piece in job.bins)
+
+
+def used_up(stop: Stop) -> Budget:
+    """Of a search that was allowed 100 and has done that."""
+    budget = Budget(stop, 100)
+    budget.spend(100)
+    assert budget.is_over()
+    return budget
+
+
+def test_more_work_is_allowed_once() -> None:
+    budget = used_up(Stop())
+    assert budget.stretch()
+    assert budget.used == Fraction(1, 2)
+    assert not budget.is_over()
+    budget.spend(100)
+    assert budget.is_over()
+    assert not budget.stretch()
+    assert budget.ended == "work"
+
+
+def test_work_that_was_said_is_kept_to() -> None:
+    assert not used_up(Stop(work=100)).stretch()
+
+
+def test_what_ended_otherwise_is_not_gone_on_with() -> None:
+    budget = used_up(Stop())
+    budget.ended = "asked"
+    assert not budget.stretch()
+    assert budget.ended == "asked"
+
+
+def test_of_unlike_parts_the_search_goes_on_while_the_floor_is_far() -> None:
+    # More work than is allowed at first, and no more than twice that and a last turn.
+    problem = draw(SIZES["U16"], 0.25, 4, "E")
+    allowed = work_for(Yard(problem)) // 50
+    solution = solve(problem, Stop(share=50), lambda _: None)
+    assert solution.ended == "work"
+    assert 2 * allowed <= solution.work
+    near = solve(problem, Stop(share=50, gap=Fraction(9, 10)), lambda _: None)
+    assert near.ended == "gap"

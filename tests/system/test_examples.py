@@ -38,7 +38,9 @@ def test_there_are_an_inch_job_and_a_metric_one() -> None:
 @pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
 def test_it_plans_as_expected(folder: Path) -> None:
     """Other versions of the libraries may find another plan, never a floor that is wrong."""
-    document = outcome_of(folder / "job.toml", folder / "tally.csv", Stop(share=2)).document
+    document = outcome_of(
+        folder / "job.toml", folder / "tally.csv", Stop(share=2)
+    ).document
     sizes = expected(folder, "sizes.json")
     assert {part["id"]: part["size"] for part in document["parts"]} == sizes["parts"]
     assert sorted(map(said, document["blanks"])) == sizes["blanks"]

@@ -95,6 +95,19 @@ class Budget:
             stop.work if stop.work is not None else max(1, allowed // stop.share)
         )
         self._began = time.monotonic() if stop.seconds is not None else 0.0
+        self._is_stretched = False
+
+    def stretch(self) -> bool:
+        """Allow twice the work where it was used up; whether it may be.
+
+        It is done once, and what the stop says of work is kept to.
+        """
+        if self.ended != "work" or self._stop.work is not None or self._is_stretched:
+            return False
+        self._is_stretched = True
+        self._allowed *= 2
+        self.ended = None
+        return True
 
     @property
     def stop(self) -> Stop:

@@ -36,7 +36,7 @@ def work_for(yard: Yard) -> int:
     # Of one kind of sheet or stick many are cut, and each is a choice.
     search = _WORK_LEAST + _WORK_PER_BIN * max(num_bins, to_cut)
     needs = [demand.need for demand in yard.problem.demands]
-    if are_few_of_each(needs) and len(needs) > SOON_LISTED:
+    if are_hardly_alike(needs):
         search *= _TIMES
     return min(_WORK_MOST, search + rounds * yard.pricing.round_work)
 
@@ -51,6 +51,11 @@ def are_few_of_each(needs: Sequence[int]) -> bool:
     """Whether parts are asked for so seldom that a board's best pattern says little of what it will hold."""
     asked = [count for count in needs if count]
     return sum(asked) <= _FEW_OF_EACH * len(asked)
+
+
+def are_hardly_alike(needs: Sequence[int]) -> bool:
+    """Whether there are many kinds, and few of each."""
+    return are_few_of_each(needs) and sum(map(bool, needs)) > SOON_LISTED
 
 
 def _boards_to_cut(yard: Yard) -> int:

@@ -120,8 +120,7 @@ class Search:
                 turns.run(Fraction(2, 5) if self.is_small else Fraction(4, 5))
             if not state.is_done():
                 self._board_sets()
-        if not state.is_done():
-            turns.run(is_last=True)
+        turns.to_the_end()
         return state.solution()
 
     def _begin(self) -> Packed:

@@ -19,6 +19,8 @@ _NEAR = 1.1
 """Where a plan costs at most so many times the floor, it need not wait for a dive."""
 _DIVES_FIRST = Fraction(1, 5)
 """Share of all work for dives before the first list, of more kinds; prices alone may rule out every choice before."""
+_FAR, _DIVES_WHERE_FAR = 1.03, Fraction(1, 2)
+"""Where a plan costs more than so many times the floor, lists are long: dives get such a share first."""
 
 
 def try_all(search: Search, share: Fraction) -> None:
@@ -43,7 +45,9 @@ def try_all(search: Search, share: Fraction) -> None:
     of_tries = of_dives = Fraction(0)
     while tried.is_open and not state.is_done() and not budget.is_over(share):
         before = budget.used
-        if takes_turns and of_tries > 0 and of_dives < max(of_tries, _DIVES_FIRST):
+        is_far = state.plan.cost > _FAR * state.floor.value
+        least = _DIVES_WHERE_FAR if is_far else _DIVES_FIRST
+        if takes_turns and of_tries > 0 and of_dives < max(of_tries, least):
             search.waves.next()
             of_dives += budget.used - before
         else:

@@ -9,6 +9,7 @@ from yieldplan.packing.filling.first_plan import all_copies
 from yieldplan.packing.improving.dives import AT_ONCE
 from yieldplan.packing.improving.neighbourhoods import Repair
 from yieldplan.packing.improving.one_less import OneLess, Reached
+from yieldplan.packing.searching.allowed import are_hardly_alike
 
 if TYPE_CHECKING:
     from yieldplan.packing.searching.search import Search
@@ -17,6 +18,8 @@ _IDLE = 40
 """Dives, and repairs, in vain after which the search has found all it will find."""
 _DIVES_UP_TO = 120
 """Of more boards a dive takes too long: repairs alone improve the plan."""
+_STILL_FAR = Fraction(51, 50)
+"""Where the floor is nearer, no more work is allowed than for every job."""
 _LEAST, _MOST = 500_000, 20_000_000
 """Most work of a repair: small where little work is allowed."""
 _RARER = 4
@@ -35,6 +38,15 @@ class Turns:
         self._work_of_dives = self._work_of_repairs = 0
         self._repair: Repair | None = None
         self._one_less: OneLess | None = None
+
+    def to_the_end(self) -> None:
+        """Until nothing more is found or all work is done; more is allowed where it is likely to pay."""
+        self.run(is_last=True)
+        state = self._search.state
+        is_far = state.plan.cost > _STILL_FAR * state.floor.value
+        # Of such parts the best plan comes late, and by luck.
+        if is_far and are_hardly_alike(state.need) and self._search.budget.stretch():
+            self.run(is_last=True)
 
     def run(self, share: Fraction = Fraction(1), *, is_last: bool = False) -> None:
         """Turn after turn, until many were in vain.
