@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.drawing.fence import off_the_fence
 from tests.packing.wood_jobs import (
     make_blank,
     make_board,
@@ -17,6 +18,7 @@ from tests.packing.wood_jobs import (
     objections,
     plan_of,
 )
+from yieldplan.drawing.cuts import flat
 from yieldplan.model.faces import MARK_KINDS
 from yieldplan.model.plan import Node
 from yieldplan.units import TICKS_PER_INCH
@@ -210,7 +212,9 @@ def marks(draw: st.DrawFn, length: int, width: int) -> object:
 
 @settings(max_examples=30, deadline=None)
 @given(data=st.data())
-def test_the_checker_accepts_every_plan(data: st.DataObject) -> None:
+def test_the_checker_accepts_every_plan_and_the_fence_comes_to_its_boxes(
+    data: st.DataObject,
+) -> None:
     draw = data.draw
     words = st.sampled_from(["clear", "sap allowed", "sound"])
     parts = [
@@ -241,7 +245,7 @@ def test_the_checker_accepts_every_plan(data: st.DataObject) -> None:
                 *draw(st.lists(marks(length, width), max_size=3)),
             )
         )
-    plan, _ = plan_of(
+    plan, wood = plan_of(
         [*parts, test],
         [*blanks, make_blank([test])],
         boards,
@@ -252,3 +256,26 @@ def test_the_checker_accepts_every_plan(data: st.DataObject) -> None:
         crosscut_step=draw(st.sampled_from([Fraction(1, 2), Fraction(1, 16)])),
     )
     assert objections(plan) == []
+    for cutting in wood.cuttings:
+        assert list(off_the_fence(cutting, wood.rules.kerf)) == []
+
+
+def test_a_strip_kept_or_sawn_up_at_the_near_edge_is_straight_before_it_meets_the_fence() -> (
+    None
+):
+    # Beside a hole at the near edge that strip is kept, or a set-up piece comes from it.
+    part = make_part("rail", "66", "3", 1)
+    test = make_part("test", "12", "1-1/2", show="any", back="any", set_up=True)
+    for hole, parts in (("3-1/2", [part]), ("2-1/8", [part, test])):
+        board = make_board(
+            "W1", "72", "8", make_mark("hole", "through", "30", "31", "0", hole)
+        )
+        plan, wood = plan_of(parts, [make_blank([each]) for each in parts], [board])
+        assert objections(plan) == []
+        assert not wood.set_up_left
+        (cutting,) = wood.cuttings
+        assert list(off_the_fence(cutting, wood.rules.kerf)) == []
+        strips = next(flat(node) for node in cutting.tree.into if node.cut == "rip")
+        # Less the pass of 1/8.
+        assert strips[0].box[1] == Fraction(1, 8) * TICKS_PER_INCH
+        assert strips[0].fate == ("keep" if len(parts) == 1 else None)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from yieldplan.model.plan import Node, Rules
@@ -91,23 +91,28 @@ class Rip:
 
 
 def rips(node: Node) -> Iterator[Rip]:
-    """The strips of a node that is ripped, near edge first."""
-    start, far = node.box[1], node.box[3]
+    """The strips of a node that is ripped, near edge first, further rips within it laid out with them."""
+    return _rips(node, node.box[1], node.box[3])
+
+
+def _rips(node: Node, near: int, far: int) -> Iterator[Rip]:
+    """The strips of a node that lies between the edges of the piece on the saw. [ticks]"""
+    is_near = node.box[1] == near
     for number, child in enumerate(node.into):
-        straight = number == 0 and child.box[1] > start
-        if number == 1 and is_waste(node.into[0]):
+        straight = number == 0 and child.box[1] > node.box[1]
+        # Behind waste that was ripped off, the edge is a sawn one already.
+        if number == 1 and is_near and is_waste(node.into[0]):
             straight = True
         if child.cut == "rip":
-            again = list(rips(child))
-            yield Rip(
-                kind=again[0].kind,
-                node=again[0].node,
-                pass_before=again[0].pass_before or straight,
-            )
+            again = list(_rips(child, near, far))
+            first = again[0]
+            yield replace(first, pass_before=first.pass_before or straight)
             yield from again[1:]
-        elif number == 0 and is_waste(child):
+        elif number == 0 and is_near and is_waste(child):
             fresh = node.into[1].box[1] if node.into[1:] else child.box[3]
-            yield Rip(kind="edge", node=child, pass_before=False, taken=fresh - start)
+            yield Rip(
+                kind="edge", node=child, pass_before=False, taken=fresh - node.box[1]
+            )
         elif child.box[3] == far:
             yield Rip(kind="rest", node=child, pass_before=straight)
         else:

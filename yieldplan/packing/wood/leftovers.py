@@ -63,9 +63,10 @@ def usable(box: Box, piece: Bin) -> Box:
 def with_fates(node: Node, piece: Bin, keep: KeepSizes) -> Node:
     """The tree with the fate of every leaf that is no blank decided."""
     if node.into:
-        return replace(
-            node, into=tuple(with_fates(child, piece, keep) for child in node.into)
-        )
+        into = tuple(with_fates(child, piece, keep) for child in node.into)
+        if node.cut == "rip":
+            into = (_edge_off(into[0], piece), *into[1:])
+        return replace(node, into=into)
     if node.fate is None:
         return node
     x0, y0, x1, y1 = usable(node.box, piece)
@@ -77,6 +78,17 @@ def with_fates(node: Node, piece: Bin, keep: KeepSizes) -> Node:
     # tell: none is promised.
     is_kept = piece.is_straight and _has_worth((x0, y0, x1, y1), piece, keep)
     return replace(node, fate="keep" if is_kept else "burn")
+
+
+def _edge_off(first: Node, piece: Bin) -> Node:
+    """A strip kept from the near edge, without what straightens that: it must run on the fence."""
+    x0, y0, x1, y1 = first.box
+    fresh = piece.edges[0]
+    return (
+        replace(first, box=(x0, max(y0, fresh), x1, y1))
+        if first.fate == "keep"
+        else first
+    )
 
 
 def with_worth(tree: Node, worth: int) -> Node:

@@ -98,10 +98,25 @@ def _cut_in(leaf: Node, item: Item, piece: Bin, kerf: int) -> Node | None:
             blank = Node(id="", box=box, blank=item.name, face_up=face)
             for crosscut_first in (True, False):
                 node = _two_cuts(leaf.box, blank, kerf, crosscut_first)
+                if (
+                    crosscut_first
+                    and leaf.box[1] < y_from
+                    and leaf.box[3] < piece.width
+                ):
+                    node = _edge_first(leaf.box, y_from, blank, kerf)
                 left = area_left([node])
                 if best is None or left > best[0]:
                     best = (left, node)
     return best[1] if best is not None else None
+
+
+def _edge_first(box: Box, fresh: int, blank: Node, kerf: int) -> Node:
+    """A strip that is ripped off a board: with its near edge straight before, or nothing runs on the fence."""
+
+    def cut(part: Box) -> Node:
+        return _two_cuts(part, blank, kerf, crosscut_first=True)
+
+    return lay(box, "rip", [Stretch(fresh, box[3], cut)], kerf)
 
 
 def _two_cuts(box: Box, blank: Node, kerf: int, crosscut_first: bool) -> Node:
