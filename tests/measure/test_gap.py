@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import dataclasses
+from decimal import Decimal
 from fractions import Fraction
 
 import pytest
 
 from tests.measure.hall_case import BOARD, TREE, make_board, make_plan, make_wood_plan
+from yieldplan.measure import purchase
 from yieldplan.measure.gap import (
+    cost_and_floor,
     counted_for,
     floor_of,
     gap_in_words,
@@ -16,7 +19,8 @@ from yieldplan.measure.gap import (
     less_offcuts,
     say_percent,
 )
-from yieldplan.model.plan import Bound, Cutting, WoodPlan
+from yieldplan.measure.minimum import filled_up
+from yieldplan.model.plan import Bound, Cutting, Plan, WoodPlan
 
 
 def wood_with_floor(value: int) -> WoodPlan:
@@ -40,7 +44,7 @@ def wood_with_floor(value: int) -> WoodPlan:
 def test_the_gap_is_said_in_the_smallest_measure_that_holds_it(
     floor: int, words: str
 ) -> None:
-    assert gap_in_words([wood_with_floor(floor)]) == words
+    assert gap_in_words(make_plan(woods=(wood_with_floor(floor),))) == words
 
 
 def test_a_board_priced_as_a_piece_has_a_foot_too() -> None:
@@ -50,9 +54,8 @@ def test_a_board_priced_as_a_piece_has_a_foot_too() -> None:
 
     def words(floor: int) -> str:
         bound = Bound(value=floor, priced=floor, family="C", prices={})
-        return gap_in_words(
-            [make_wood_plan(cuttings=(cutting,), cost=250_000, bound=bound)]
-        )
+        wood = make_wood_plan(cuttings=(cutting,), cost=250_000, bound=bound)
+        return gap_in_words(make_plan(woods=(wood,)))
 
     assert words(250_000 - 83_200) == "less than one board foot"
     assert words(250_000 - 83_300) == "less than one board"
@@ -63,8 +66,8 @@ def test_own_wood_that_costs_nothing_has_no_gap() -> None:
     cutting = Cutting(piece=board, copy=1, tree=TREE, breakdown="crosscut first")
     bound = Bound(value=0, priced=0, family="C", prices={})
     wood = make_wood_plan(cuttings=(cutting,), cost=0, bound=bound)
-    assert gap_in_words([wood]) == "no plan costs less"
-    assert gap_percent([wood]) == 0
+    assert gap_in_words(make_plan(woods=(wood,))) == "no plan costs less"
+    assert gap_percent(make_plan(woods=(wood,))) == 0
 
 
 def test_per_cent_are_rounded_up() -> None:
@@ -107,3 +110,45 @@ def test_a_proved_plan_that_keeps_an_offcut_is_proved_less_what_that_counts_for(
     assert floor_of(plan) == plan.total - 40_000 == 320_000
     assert less_offcuts([wood]) == ", or 4.00 less for the offcuts it keeps"
     assert less_offcuts([wood_with_floor(0)]) == ""
+
+
+def with_orders(of_walnut: str | None, of_all: str | None) -> Plan:
+    """The plan of 36.00 and a floor of 24.01, with what the yard sells at the least."""
+    job = make_plan().job
+    walnut = dataclasses.replace(
+        job.woods["walnut"], minimum_order=of_walnut and Decimal(of_walnut)
+    )
+    whole = of_all and Decimal(of_all)
+    job = dataclasses.replace(job, woods={"walnut": walnut}, minimum_order=whole)
+    woods = (wood_with_floor(240_100),)
+    return make_plan(
+        job=job, woods=woods, purchase=filled_up(purchase.lines(woods), job)
+    )
+
+
+@pytest.mark.parametrize(
+    ("of_walnut", "of_all", "of_wood", "together"),
+    [
+        (None, None, (360_000, 240_100), (360_000, 240_100)),
+        # To be paid in any case: the gap is what the cost lies above it.
+        ("30.00", None, (360_000, 300_000), (360_000, 300_000)),
+        ("40.00", None, (400_000, 400_000), (400_000, 400_000)),
+        (None, "34.00", (360_000, 240_100), (360_000, 340_000)),
+        ("30.00", "40.00", (360_000, 300_000), (400_000, 400_000)),
+    ],
+)
+def test_a_minimum_order_belongs_to_cost_and_floor(
+    of_walnut: str | None,
+    of_all: str | None,
+    of_wood: tuple[int, int],
+    together: tuple[int, int],
+) -> None:
+    plan = with_orders(of_walnut, of_all)
+    (wood,) = plan.woods
+    assert cost_and_floor(plan, wood) == of_wood
+    assert cost_and_floor(plan) == together
+    cost, floor = together
+    assert gap_percent(plan) == Fraction(100 * (cost - floor), cost)
+    assert (gap_in_words(plan) == "no plan costs less") is (cost == floor)
+    assert plan.total == cost
+    assert floor_of(plan) == floor

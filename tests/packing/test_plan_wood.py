@@ -266,9 +266,9 @@ def test_a_strip_kept_or_sawn_up_at_the_near_edge_is_straight_before_it_meets_th
     # Beside a hole at the near edge that strip is kept, or a set-up piece comes from it.
     part = make_part("rail", "66", "3", 1)
     test = make_part("test", "12", "1-1/2", show="any", back="any", set_up=True)
-    for hole, parts in (("3-1/2", [part]), ("2-1/8", [part, test])):
+    for hole, parts in (("4-3/4", [part]), ("2-1/8", [part, test])):
         board = make_board(
-            "W1", "72", "8", make_mark("hole", "through", "30", "31", "0", hole)
+            "W1", "72", "9", make_mark("hole", "through", "30", "31", "0", hole)
         )
         plan, wood = plan_of(parts, [make_blank([each]) for each in parts], [board])
         assert objections(plan) == []

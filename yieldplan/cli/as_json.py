@@ -43,9 +43,9 @@ def plan_as_json(
         "complete": plan.complete,
         "cost": say_money(plan.total),
         "floor": say_money(floor_of(plan)),
-        "gap": say_percent(gap_percent(plan.woods)),
-        "gap_in_words": gap_in_words(plan.woods),
-        "woods": [_wood(wood) for wood in plan.woods],
+        "gap": say_percent(gap_percent(plan)),
+        "gap_in_words": gap_in_words(plan),
+        "woods": [_wood(plan, wood) for wood in plan.woods],
         "purchase": [
             {
                 "wood": line.wood,
@@ -137,13 +137,13 @@ def bid_as_json(bid: Bid, files: Sequence[Path]) -> str:
     return json.dumps(found, indent=1)
 
 
-def _wood(wood: WoodPlan) -> dict[str, Any]:
+def _wood(plan: Plan, wood: WoodPlan) -> dict[str, Any]:
     return {
         "wood": wood.wood,
         "family": FAMILY_IN_WORDS[wood.rules.family],
         "cost": say_money(wood.cost),
         "floor": say_money(wood.bound.value // 100 * 100),
-        "gap": say_percent(gap_percent([wood])),
+        "gap": say_percent(gap_percent(plan, wood)),
         "ended": wood.ended,
         "pieces": [[cut.piece.id, cut.copy] for cut in wood.cuttings],
     }

@@ -10,10 +10,11 @@ from yieldplan.measure.gap import (
     counted_for,
     floor_of,
     gap_in_words,
+    gap_percent,
     how_cut,
     less_offcuts,
 )
-from yieldplan.measure.minimum import say_minimum
+from yieldplan.measure.minimum import least_for, say_minimum
 from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
 from yieldplan.measure.packs import say_left_whole, say_line
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
@@ -32,7 +33,7 @@ def plan_summary(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
         yield from _missing(plan)
     yield ""
     yield from _to_buy(plan)
-    if len(plan.woods) > 1 or any(_is_open(wood) for wood in plan.woods):
+    if len(plan.woods) > 1 or any(_is_open(plan, wood) for wood in plan.woods):
         yield ""
         yield from _how_good(plan)
     left = [
@@ -56,17 +57,17 @@ def _cost(plan: Plan) -> str:
     if not plan.complete:
         what, of_this_kind = "What can be made costs", f"{of_this_kind} for as much"
     owed = plan.total - counted_for(plan.woods)
-    if not any(map(_is_open, plan.woods)) or floor_of(plan) >= owed:
+    if not _is_open(plan) or floor_of(plan) >= owed:
         return f"{what} {money}; {of_this_kind} costs less."
     floor = f"{say_money(floor_of(plan))} {plan.job.currency}"
     return (
         f"{what} {money}; {of_this_kind} costs less than {floor}. "
-        f"The difference is {gap_in_words(plan.woods)}."
+        f"The difference is {gap_in_words(plan)}."
     )
 
 
-def _is_open(wood: WoodPlan) -> bool:
-    return wood.cost > wood.bound.value
+def _is_open(plan: Plan, wood: WoodPlan | None = None) -> bool:
+    return gap_percent(plan, wood) > 0
 
 
 def _missing(plan: Plan) -> Iterator[str]:
@@ -131,13 +132,19 @@ def _how_good(plan: Plan) -> Iterator[str]:
             # What cannot be made at all costs nothing, and that proves nothing.
             continue
         said = f"  {wood.wood}, {how_cut(wood)}: {say_money(wood.cost)}"
-        if not _is_open(wood):
-            yield f"{said}; no plan costs less."
+        if not _is_open(plan, wood):
+            least = least_for(plan, wood.wood)
+            order = (
+                f", of a minimum order of {say_money(least)}"
+                if wood.cost < least
+                else ""
+            )
+            yield f"{said}{order}; no plan costs less."
             continue
         why = f"; {wood.ended}" if wood.ended else ""
         yield (
             f"{said}, floor {say_money(down_to_the_cent(wood.bound.value))}, the difference is "
-            f"{gap_in_words([wood])}{why}."
+            f"{gap_in_words(plan, wood)}{why}."
         )
     yield "  A separate program worked every cut and floor out again, and agrees."
 
@@ -162,7 +169,7 @@ def _next(plan: Plan, files: Sequence[Path]) -> Iterator[str]:
         yield f"  Print {sheets} for the saw."
     if workbook is not None and any(wood.thing == "board" for wood in plan.woods):
         yield "  A mark the tally lacks: write it into the tally and plan again."
-    if any(_is_open(wood) for wood in plan.woods):
+    if any(_is_open(plan, wood) for wood in plan.woods):
         yield "  The floor may be out of reach, or the plan not yet the best: to search"
         yield "    longer, add --seconds 60."
     plan_file = next((f for f in files if f.name == "plan.json"), None)

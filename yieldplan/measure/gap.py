@@ -27,30 +27,54 @@ def how_cut(wood: WoodPlan) -> str:
     return FAMILY_IN_WORDS[wood.rules.family]
 
 
-def gap_in_words(woods: Sequence[WoodPlan]) -> str:
-    """How far the cost may lie above the best plan of its kind.
+def gap_in_words(plan: Plan, wood: WoodPlan | None = None) -> str:
+    """How far what is paid may lie above the best plan of its kind.
 
     "no plan costs less", "less than one board foot", "less than one board", or the
     share of the cost in per cent; a foot and a board are the cheapest of those cut.
+
+    Parameters
+    ----------
+    wood
+        One of the plan's; all together without.
     """
-    gap = sum(wood.cost - wood.bound.value for wood in woods)
+    cost, floor = cost_and_floor(plan, wood)
+    gap = cost - floor
     if gap <= 0:
         return "no plan costs less"
+    woods = plan.woods if wood is None else (wood,)
     feet = list(_feet(woods))
     if feet and gap < min(feet):
         return "less than one board foot"
-    pieces = [cut.piece.price for wood in woods for cut in wood.cuttings]
+    pieces = [cut.piece.price for each in woods for cut in each.cuttings]
     if pieces and gap < min(pieces):
-        things = {wood.thing for wood in woods}
+        things = {each.thing for each in woods}
         return f"less than one {things.pop() if len(things) == 1 else 'board'}"
-    return f"{say_percent(gap_percent(woods))} % of the cost"
+    return f"{say_percent(gap_percent(plan, wood))} % of the cost"
 
 
-def gap_percent(woods: Sequence[WoodPlan]) -> Fraction:
+def gap_percent(plan: Plan, wood: WoodPlan | None = None) -> Fraction:
     """The gap in parts of a hundred of the cost; 0 where nothing is paid. [%]"""
-    cost = sum(wood.cost for wood in woods)
-    floor = sum(wood.bound.value for wood in woods)
-    return Fraction(100 * (cost - floor), cost) if cost else Fraction(0)
+    cost, floor = cost_and_floor(plan, wood)
+    return (
+        max(Fraction(0), Fraction(100 * (cost - floor), cost)) if cost else Fraction(0)
+    )
+
+
+def cost_and_floor(plan: Plan, wood: WoodPlan | None = None) -> tuple[int, int]:
+    """What is paid, less what offcuts count for, and what no plan of this kind can be below.
+
+    Minimum orders are filled up, and belong to both. [money/10,000]
+    """
+    if wood is not None:
+        return _filled(plan, wood), floor_with_minimum(wood, plan)
+    worth = counted_for(plan.woods)
+    cost = sum(_filled(plan, each) for each in plan.woods)
+    return max(cost, least_for(plan, "") - worth), _least_to_pay(plan)
+
+
+def _filled(plan: Plan, wood: WoodPlan) -> int:
+    return max(wood.cost, least_for(plan, wood.wood) - counted_for([wood]))
 
 
 def say_percent(percent: Fraction) -> str:

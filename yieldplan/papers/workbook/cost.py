@@ -12,6 +12,7 @@ from yieldplan.measure.gap import (
     floor_of,
     floor_with_minimum,
     gap_in_words,
+    gap_percent,
     how_cut,
     less_offcuts,
 )
@@ -77,7 +78,7 @@ def _cost(sheet: Sheet, plan: Plan, cells: Cells) -> None:
     every = "Every part can be cut." if plan.complete else "Some parts are missing."
     if not plan.purchase:
         how_far = ""
-    elif all(wood.cost <= wood.bound.value for wood in plan.woods):
+    elif gap_percent(plan) <= 0:
         how_far = " No plan of this kind costs less."
     else:
         how_far = f" No plan of this kind is more than {money(gap):.2f} cheaper."
@@ -164,14 +165,14 @@ def _how_good(sheet: Sheet, plan: Plan, cells: Cells) -> None:
         total = "+".join(cells.lines[n] for n in lines) or "0"
         floor = floor_in_print(wood, paid, floor_with_minimum(wood, plan))
         rows.append(
-            _judged(sheet, wood_in_words(plan.job, wood.wood), gap_in_words([wood]),
+            _judged(sheet, wood_in_words(plan.job, wood.wood), gap_in_words(plan, wood),
                     total, paid, floor)
         )  # fmt: skip
     for line, cell in zip(plan.purchase, cells.lines, strict=True):
         if line.by == "minimum" and not line.wood:
             rows.append(_filling_up(sheet, line, cell))
     together = f"SUM({sheet.cell(3, rows[0])}:{sheet.cell(3, rows[-1])})"
-    _judged(sheet, "together", gap_in_words(plan.woods), together, plan.total,
+    _judged(sheet, "together", gap_in_words(plan), together, plan.total,
             floor_of(plan), last=True)  # fmt: skip
     kinds = listed(dict.fromkeys(how_cut(wood) for wood in plan.woods))
     sheet.across(
