@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 from itertools import combinations
 from math import gcd
 
 import hypothesis.strategies as st
 from hypothesis import HealthCheck, given, settings
 
+from tests.benchmarks.planted import plant
 from tests.packing.exact_model import cheapest
 from tests.packing.from_the_page import Page
 from tests.packing.random_problems import problems
 from tests.packing.valid import assert_is_of_its_family
 from yieldplan.packing.buying.packs import solve_by_pack
+from yieldplan.packing.buying.portions import Portions
 from yieldplan.packing.problem import Problem
 from yieldplan.packing.searching.solution import Solution
 from yieldplan.packing.stop import Stop
@@ -133,3 +136,23 @@ def test_no_choice_of_packs_is_cheaper_than_the_floor_and_the_plan_is_about_the_
         assert value <= best <= solution.cost
         if solution.ended == "proved":
             assert best == solution.cost
+
+
+def test_a_pack_that_is_far_too_dear_keeps_no_plan_from_being_found() -> None:
+    # Twenty parts cut of one board; a pack of like boards is offered at three times the price.
+    planted = plant(17)
+    problem, count = planted.problem, len(planted.problem.bins)
+    dear = [replace(piece, price=3 * piece.price) for piece in problem.bins[:2]]
+    problem = replace(problem, bins=(*problem.bins, *dear), packs=((count, count + 1),))
+    solution = solve_by_pack(problem, Stop(), lambda _: None)
+    assert solution.cost == planted.cost
+    assert [stage.name for stage in solution.stages][-1] == "in earnest"
+
+
+def test_portions_keep_a_third_for_the_last_search() -> None:
+    portions = Portions(Stop(work=900))
+    portions.took(599)
+    assert not portions.is_over(Fraction(2, 3))
+    portions.took(1)
+    assert portions.is_over(Fraction(2, 3))
+    assert portions.rest(Fraction(0)) == Stop(work=300, gap=Fraction(0))

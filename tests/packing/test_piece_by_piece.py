@@ -22,6 +22,7 @@ from yieldplan.packing.grid.pattern import Breakdown, left_after, makes_of, tidy
 from yieldplan.packing.improving.by_pieces import ByPieces, PiecesTask
 from yieldplan.packing.improving.dives import Common
 from yieldplan.packing.problem import Problem
+from yieldplan.packing.searching.allowed import are_few_of_each
 from yieldplan.packing.stop import Budget, Stop
 
 _WORK = 10**9
@@ -128,3 +129,19 @@ def test_a_search_by_counted_work_finds_what_was_cut_and_proves_it() -> None:
     planted = plant(17)
     solution = solve(planted.problem, Stop(gap=Fraction(0)), lambda _: None)
     assert solution.cost == solution.bound.value == planted.cost
+
+
+@pytest.mark.parametrize(
+    ("needs", "are_few"),
+    [
+        ([1, 2, 4, 2, 6], True),
+        ([4, 4, 3, 5], False),
+        # A chest of single parts, and two tops glued up of strips.
+        ([2, 1, 2, 1, 2, 3, 6, 74, 73], True),
+        ([0, 0, 9, 9], False),
+    ],
+)
+def test_few_of_each_is_by_the_mean_or_by_half_the_kinds(
+    needs: list[int], *, are_few: bool
+) -> None:
+    assert are_few_of_each(needs) is are_few

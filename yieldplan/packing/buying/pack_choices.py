@@ -24,6 +24,8 @@ from yieldplan.packing.problem import Problem
 MOST_CHOICES = 20_000
 """Choices that are looked through one by one."""
 _MOST_ROWS = 400
+_AMPLE = (100, 104, 110, 125, 150)
+"""How rich likely choices of packs are, in parts of a hundred of what is needed."""
 NEVER = 1 << 60
 """What a choice costs that cannot make everything."""
 
@@ -100,14 +102,31 @@ class PackChoices:
         """What a plan of each choice must cost. [money/10,000]"""
         return choices @ self.price + self.rest(choices)
 
-    def richest_row(self) -> Ints | None:
-        """What the packs are worth at the prices with the highest floor."""
-        if self.best is None:
-            return None
-        for row in self.rows:
-            if row.prices == self.best.prices:
-                return row.worth
-        return None
+    def likely(self) -> list[frozenset[int]]:
+        """The packs that give most for their price, as many as are about needed; fewest first."""
+        row = next((r for r in self.rows if r.prices == self._best_prices), None)
+        if row is None:
+            return []
+        worth = [int(each) for each in row.worth]
+        order = sorted(
+            range(len(worth)),
+            key=lambda k: (int(self.price[k]) / max(1, worth[k]), k),
+        )
+        needed, found = self.rows[-1].asked, set()
+        for ample in _AMPLE:
+            opened, rich = [], 0
+            for place in order:
+                if rich * 100 >= needed * ample:
+                    break
+                opened.append(place)
+                rich += worth[place]
+            found.add(frozenset(opened))
+        return sorted(found, key=lambda each: (len(each), sorted(each)))
+
+    @property
+    def _best_prices(self) -> tuple[int, ...] | None:
+        """Those with the highest floor."""
+        return None if self.best is None else tuple(self.best.prices)
 
     def cheaper_than(self, cost: int) -> Choices | None:
         """Every choice of packs that costs less; None where there are too many."""

@@ -29,8 +29,8 @@ from yieldplan.packing.stop import Budget, Ended, Progress, Stop
 
 _SHORT = 12
 """A search within one choice of packs takes this part of the work."""
-_AMPLE = (100, 104, 110, 125, 150)
-"""How rich first choices of packs are, in parts of a hundred of what is needed."""
+_CHOOSING = Fraction(2, 3)
+"""Part of the allowance that the choice of packs may use up."""
 
 
 def solve_by_pack(
@@ -97,8 +97,8 @@ class _Packs:
         self._end_stage("first packs")
         self._other_choices()
         self._end_stage("packs")
-        self._leave_whole()
-        self._end_stage("left whole")
+        self._in_earnest()
+        self._end_stage("in earnest")
         return self._solution()
 
     # -- stages ----------------------------------------------------------------
@@ -106,25 +106,8 @@ class _Packs:
     def _first_choices(self) -> None:
         """The packs that give most for their price, as many as are about needed."""
         self._reprice(frozenset(range(len(self.problem.packs))), as_worth=True)
-        worth = self.choices.richest_row()
-        if worth is None:
-            return
-        order = sorted(
-            range(len(worth)),
-            key=lambda k: (int(self.choices.price[k]) / max(1, int(worth[k])), k),
-        )
-        needed = max(row.asked for row in self.choices.rows[-1:])
-        tried = set()
-        for ample in _AMPLE:
-            opened, rich = [], 0
-            for place in order:
-                if rich * 100 >= needed * ample:
-                    break
-                opened.append(place)
-                rich += int(worth[place])
-            tried.add(frozenset(opened))
-        for choice in sorted(tried, key=lambda each: (len(each), sorted(each))):
-            if not self._is_done():
+        for choice in self.choices.likely():
+            if not self._is_done() and not self.portions.is_over(_CHOOSING):
                 self._try(choice)
 
     def _other_choices(self) -> None:
@@ -132,7 +115,7 @@ class _Packs:
         tried: set[frozenset[int]] = set()
         every = self.choices.cheaper_than(self.best.cost)
         no_other = not self.problem.sold_alone()
-        while not self._is_done():
+        while not self._is_done() and not self.portions.is_over(_CHOOSING):
             choices = (
                 self.choices.neighbours(self.best.opened) if every is None else every
             )
@@ -154,10 +137,24 @@ class _Packs:
                 # What these packs cannot do, fewer of them cannot.
                 tried |= set(parts_of(chosen, every))
 
-    def _leave_whole(self) -> None:
-        """The best choice once more, so that few boards are cut and the rest stay whole."""
-        if self.portions.ended is None:
-            self._take(self._solve(self.best.opened, singly=True, short=_SHORT // 4))
+    def _in_earnest(self) -> None:
+        """The best choice once more, with as much work as if there were no packs.
+
+        Fewer boards are cut then too, and the rest stay whole.
+        """
+        if self.portions.ended is not None:
+            return
+        opened, stop = self.best.opened, self.portions.rest(self.stop.near)
+        if self._is_done():
+            stop = self.portions.part(_SHORT // 4)
+        paid = sum(int(self.choices.price[place]) for place in opened)
+        known = Known(self.best.solution.patterns, (), self.best.solution.bound.prices)
+
+        def hear(progress: Progress) -> None:
+            cost = min(self.best.cost, paid + progress.cost)
+            self._say("packs", cost, self.bound)
+
+        self._take(self._search(opened, True, stop, hear, known))
 
     # -- one choice ------------------------------------------------------------
 
@@ -210,11 +207,21 @@ class _Packs:
         gap: Fraction | None = None,
         short: int = _SHORT,
     ) -> Found | None:
-        problem = with_opened(self._for_need, opened, singly=singly)
         stop = replace(
             self.portions.part(short), gap=self.stop.near if gap is None else gap
         )
-        found = solve(problem, stop, lambda _: None, self.wood, self.executor)
+        return self._search(opened, singly, stop, lambda _: None)
+
+    def _search(
+        self,
+        opened: frozenset[int],
+        singly: bool,
+        stop: Stop,
+        hear: Callable[[Progress], None],
+        known: Known | None = None,
+    ) -> Found | None:
+        problem = with_opened(self._for_need, opened, singly=singly)
+        found = solve(problem, stop, hear, self.wood, self.executor, known)
         self.portions.took(found.work)
         if any(found.short):
             return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from dataclasses import replace
+from fractions import Fraction
 
 from yieldplan.packing.stop import Ended, Stop
 
@@ -67,6 +68,27 @@ class Portions:
             work = max(1, self.allowed // parts)
         left = self.stop.seconds - (time.monotonic() - self._began)
         return replace(self.stop, work=work, seconds=max(0.01, left))
+
+    def rest(self, gap: Fraction) -> Stop:
+        """For the last search: all that is left of work or time that was said, or what a search is allowed where none was."""
+        stop = replace(self.stop, gap=gap)
+        if stop.work is not None:
+            stop = replace(stop, work=max(1, stop.work - self.work))
+        if stop.seconds is not None:
+            stop = replace(stop, seconds=max(0.01, stop.seconds - self._ran))
+        return stop
+
+    def is_over(self, share: Fraction) -> bool:
+        """Whether so much of the work or the time is used up."""
+        seconds = self.stop.seconds
+        if seconds is not None and self._ran >= share * Fraction(seconds):
+            return True
+        is_counted = seconds is None or self.stop.work is not None
+        return is_counted and self.work >= share * self.allowed
+
+    @property
+    def _ran(self) -> float:
+        return time.monotonic() - self._began
 
     @property
     def ended(self) -> Ended | None:

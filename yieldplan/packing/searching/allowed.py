@@ -19,8 +19,8 @@ _FEW_KINDS = 6
 """Of so few kinds of sheet or stick many are cut alike."""
 _ROUNDS_PER_CUT, _ROUNDS_PER_KIND = 80, 5
 """More rounds then: for every board to be cut alike; for every kind of part, where few boards must hold them all."""
-_FEW_OF_EACH = 3
-"""Parts of a kind, in the mean."""
+_FEW_OF_EACH, _FEW_OF_MOST = 3, 2
+"""Parts of a kind: in the mean; or of half the kinds at the most, where a glued-up panel wants scores of one."""
 _TIMES = 2
 """As many times the work where no board is cut like another: there is most to be found."""
 
@@ -49,8 +49,10 @@ def are_alike(yard: Yard) -> bool:
 
 def are_few_of_each(needs: Sequence[int]) -> bool:
     """Whether parts are asked for so seldom that a board's best pattern says little of what it will hold."""
-    asked = [count for count in needs if count]
-    return sum(asked) <= _FEW_OF_EACH * len(asked)
+    asked = sorted(count for count in needs if count)
+    if sum(asked) <= _FEW_OF_EACH * len(asked):
+        return True
+    return asked[(len(asked) - 1) // 2] <= _FEW_OF_MOST
 
 
 def are_hardly_alike(needs: Sequence[int]) -> bool:
