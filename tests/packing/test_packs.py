@@ -155,4 +155,4 @@ def test_portions_keep_a_third_for_the_last_search() -> None:
     assert not portions.is_over(Fraction(2, 3))
     portions.took(1)
     assert portions.is_over(Fraction(2, 3))
-    assert portions.rest(Fraction(0)) == Stop(work=300, gap=Fraction(0))
+    assert portions.rest(Fraction(0)).work == 300
