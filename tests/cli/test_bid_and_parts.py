@@ -84,3 +84,20 @@ def test_a_bad_job_is_told_and_the_answer_is_one(
         assert said.out == ""
         assert "10-4" in said.err
         assert "job.toml, line" in said.err
+
+
+def test_parts_says_when_a_size_is_larger_than_wood_comes(
+    tmp_path: Path, capsys: Said
+) -> None:
+    file = job_file(tmp_path, JOB.replace('length = "30"', 'length = "890"'))
+    assert main(["parts", str(file)]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "Look for a lost point or another unit in the job." in said
+
+
+def test_parts_tells_a_grain_match_of_a_part_there_is_not(
+    tmp_path: Path, capsys: Said
+) -> None:
+    match = '[[grain_match]]\nname = "a"\nparts = ["shelff", "shelf"]\nlaid = "end to end"\n'
+    assert main(["parts", str(job_file(tmp_path, JOB + match))]) == 1
+    assert "no part of the job is called this" in capsys.readouterr().err

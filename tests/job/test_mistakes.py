@@ -146,6 +146,14 @@ def test_sizes_are_not_blamed_for_a_unit_that_is_missing(tmp_path: Path) -> None
     assert job.unit == "mm"
 
 
+def test_money_says_nothing_of_a_unit_that_is_missing(tmp_path: Path) -> None:
+    inches = WHOLE.replace('unit = "in"\n', 'minimum_order = "400"\n')
+    job, (fault,) = read_text(tmp_path, inches)
+    assert fault.wrong == "the job has no unit"
+    assert job is not None
+    assert job.unit == "in"
+
+
 def test_mistakes_are_told_in_the_order_of_the_file_and_the_rest_is_read(
     tmp_path: Path,
 ) -> None:

@@ -88,6 +88,41 @@ def test_of_two_sizes_of_a_sheet_the_cheaper_is_bought() -> None:
     assert (line.line, line.buy, line.total) == ("birch plywood 48 × 96", 1, 380_000)
 
 
+@pytest.mark.parametrize(
+    ("quantity", "line", "buy"),
+    [
+        # Two 17-1/2 × 17 lie on 24 × 48, by area nearly three would: six take three.
+        (3, "birch plywood 24 × 48", 3),
+        # There are two of them, so a whole sheet is bought.
+        (2, "birch plywood 48 × 96", 1),
+    ],
+)
+def test_of_large_parts_no_more_are_counted_on_a_sheet_than_go_on_it(
+    quantity: int, line: str, buy: int
+) -> None:
+    job = make_job()
+    small = SheetSize(
+        length=Fraction(48),
+        width=Fraction(24),
+        price=Decimal("10.00"),
+        quantity=quantity,
+    )
+    ply = dataclasses.replace(job.sheets["ply"], more_sizes=(small,))
+    job = dataclasses.replace(job, sheets={"ply": ply})
+    # 6 × 17-1/2 × 17 × 1.15 = 2,053 of 1,152 would be two.
+    part = make_part(
+        "bottom", "17-1/2", "17", "1/4", wood="ply", is_sheet=True, quantity=6
+    )
+    (found,) = lines(job, part)
+    assert (found.line, found.buy, found.price_note) == (line, buy, "")
+
+
+def test_of_long_parts_no_more_are_counted_on_a_stick_than_go_on_it() -> None:
+    # Of 95 one 50 can be cut: three sticks, though 3 × 50-1/8 × 1.15 = 172.9 is less than two.
+    (line,) = lines(with_sticks(("96", "6.40")), edges("50", 3))
+    assert line.buy == 3
+
+
 def bought(*pieces: tuple[str, int]) -> PurchaseLine:
     return PurchaseLine(
         wood="edging", line="edging", grade="", pieces=pieces, board_feet=None,

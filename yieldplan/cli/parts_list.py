@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from yieldplan.assemblies.too_large import too_large
 from yieldplan.cli.table import rows
 from yieldplan.model.job import Job
 from yieldplan.model.parts import Built, Part
@@ -26,6 +27,9 @@ def parts_list(job: Job, built: Built, *, with_sums: bool) -> Iterator[str]:
         yield ""
         yield "Set-up pieces, from waste"
         yield from _rows(set_up, job, with_sums=with_sums)
+    for caution in too_large(built.parts, job.unit):
+        yield ""
+        yield caution
 
 
 def _title(job: Job, wood: str) -> str:

@@ -54,10 +54,11 @@ def parts_of(job_file: Path) -> Commission:
     Raises
     ------
     FaultsFound
-        With every mistake of the job.
+        With every mistake of the job, of grain matches and glue-ups too.
     """
     faults = Faults()
     commission, built = _built(job_file, faults)
+    blanks.routes(built.parts, commission, faults)
     faults.stop_if_any()
     return Commission(job=commission, built=built)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from pathlib import Path
@@ -41,6 +42,10 @@ TABLES = ("shop", "wood", "sheet", "stick", "price", "made", "grain_match", "rec
 FIXED = (*HEAD, *TABLES)
 LATER = ("prices",)
 """Words kept for what a job file will say one day."""
+
+_NO_SIZES = ("price", "made", "minimum_order", "minimum_feet", "title")
+_FRACTION = re.compile(r"\d\s*/\s*\d")
+_LONG_IN_INCHES = 250
 
 _TEXT: TypeAdapter[Any] = TypeAdapter(words.Text)
 _CURRENCY: TypeAdapter[Any] = TypeAdapter(words.Currency)
@@ -154,23 +159,26 @@ def _unit(values: Values) -> UnitName:
 
     Read in the wrong unit every size would seem a mistake of its own.
     """
-    likely: UnitName = (
-        "mm" if max(_bare(values.document.data), default=0) > 250 else "in"
-    )
+    sizes = list(_sizes(values.document.data))
+    has_fractions = any(_FRACTION.search(size) for size in sizes)
+    bare = (int(size[:9]) for size in sizes if size.isascii() and size.isdigit())
+    is_mm = not has_fractions and max(bare, default=0) > _LONG_IN_INCHES
+    likely: UnitName = "mm" if is_mm else "in"
     unit: UnitName = _head(values, "unit", _UNIT, likely, 'Write unit = "in" or "mm"')
     return unit
 
 
-def _bare(data: object) -> Iterator[int]:
+def _sizes(data: object) -> Iterator[str]:
+    """Texts that may be sizes; money and thicknesses in quarters are none."""
     if isinstance(data, dict):
         for key, inner in data.items():
-            if key not in ("price", "made"):
-                yield from _bare(inner)
+            if key not in _NO_SIZES:
+                yield from _sizes(inner)
     elif isinstance(data, list):
         for inner in data:
-            yield from _bare(inner)
-    elif (text := as_typed(data)) is not None and text.isascii() and text.isdigit():
-        yield int(text[:9])
+            yield from _sizes(inner)
+    elif (text := as_typed(data)) is not None:
+        yield text
 
 
 def _head(

@@ -30,7 +30,8 @@ def bid(
     """The purchase list from net and rough board feet and the shop's planning waste.
 
     Rough board feet times (100 + add) / 100, up to the next whole board foot; sheets
-    by area and sticks by length the same way, up to the next whole one.
+    by area and sticks by length the same way, up to the next whole one, and as many as
+    the large parts take of which only a few go on one.
     """
     taken = takeoff(parts, blanks)
     counted_on = {each.blank.id for each in taken}

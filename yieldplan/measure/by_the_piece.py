@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from functools import partial
 from math import ceil
 
 from yieldplan.measure.add_for_waste import waste_percent
@@ -13,8 +14,13 @@ from yieldplan.measure.money import from_units, to_the_cent
 from yieldplan.measure.order import natural
 from yieldplan.measure.takeoff import Taken
 from yieldplan.model.bid import BidLine
-from yieldplan.model.job import Job
+from yieldplan.model.blanks import Blank
+from yieldplan.model.job import Job, SheetSize, StickLength
+from yieldplan.model.shop import Shop
 from yieldplan.units import Inches, feet_and_inches, tape
+
+_FEW_ON_ONE = 4
+"""Parts of which no more go on one piece leave much of it; small ones lie beside them."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -25,10 +31,13 @@ class _Size:
     ----------
     holds
         How much of it there is: face of a sheet, length of a stick. [sq in or in]
+    at_least
+        So many it takes for the parts of which few go on one.
     """
 
     line: str
     holds: Fraction
+    at_least: int
     fits: bool
     price: Decimal
     quantity: int | None
@@ -57,6 +66,7 @@ def _sheets(name: str, taken: Sequence[Taken], job: Job) -> BidLine:
             _Size(
                 line=f"{sheet.product} {sides}" if sheet.more_sizes else sheet.product,
                 holds=size.length * size.width,
+                at_least=_for_the_large(taken, partial(_on_a_sheet, size, job.shop)),
                 fits=_lie_on(taken, size.length, size.width),
                 price=size.price,
                 quantity=size.quantity,
@@ -80,6 +90,7 @@ def _sticks(name: str, taken: Sequence[Taken], job: Job) -> BidLine:
             _Size(
                 line=f"{stick.product} {feet_and_inches(size.length, job.unit)}{mm}",
                 holds=max(usable, Fraction(1)),
+                at_least=_for_the_large(taken, partial(_on_a_stick, size, job.shop)),
                 fits=longest <= usable,
                 price=size.price,
                 quantity=size.quantity,
@@ -93,20 +104,51 @@ def _lie_on(taken: Iterable[Taken], length: Inches, width: Inches) -> bool:
     return all(b.length.value <= length and b.width.value <= width for b in blanks)
 
 
+def _for_the_large(taken: Iterable[Taken], on_one: Callable[[Blank], int]) -> int:
+    """How many pieces it takes for the parts of which few go on one; by area they would seem fewer."""
+    shares = Fraction(0)
+    for each in taken:
+        number = on_one(each.blank)
+        if 0 < number <= _FEW_ON_ONE:
+            shares += Fraction(each.count, number)
+    return ceil(shares)
+
+
+def _on_a_sheet(size: SheetSize, shop: Shop, blank: Blank) -> int:
+    """How many of a blank go on a sheet in rows, lengthwise or across."""
+    kerf, trim = shop.kerf, 2 * shop.sheet_trim
+    sides = (blank.length.value, blank.width.value)
+    along, across = size.length - trim + kerf, size.width - trim + kerf
+    return max(
+        int(along // (a + kerf)) * int(across // (b + kerf))
+        for a, b in (sides, sides[::-1])
+    )
+
+
+def _on_a_stick(size: StickLength, shop: Shop, blank: Blank) -> int:
+    run = size.length - 2 * shop.stick_trim + shop.kerf
+    return int(run // (blank.length.value + shop.kerf))
+
+
 def _line(
     name: str, much: Fraction, sizes: Sequence[_Size], job: Job, *, is_stick: bool
 ) -> BidLine:
     add = job.shop.add_percent_sheets
     with_waste = much * (100 + add) / 100
 
-    def cost(size: _Size) -> tuple[bool, Fraction, Fraction]:
-        # What every part fits on before what it does not; then what costs least.
-        number = ceil(with_waste / size.holds)
-        return not size.fits, number * Fraction(size.price), -size.holds
+    def number(size: _Size) -> int:
+        return max(ceil(with_waste / size.holds), size.at_least)
+
+    def is_short(size: _Size) -> bool:
+        return size.quantity is not None and size.quantity < number(size)
+
+    def cost(size: _Size) -> tuple[bool, bool, Fraction, Fraction]:
+        # What every part fits on, and what there is enough of; then what costs least.
+        price = number(size) * Fraction(size.price)
+        return not size.fits, is_short(size), price, -size.holds
 
     best = min(sizes, key=cost)
-    buy, per = ceil(with_waste / best.holds), from_units(best.price)
-    is_short = best.quantity is not None and best.quantity < buy
+    buy, per = number(best), from_units(best.price)
     return BidLine(
         wood=name,
         line=best.line,
@@ -121,5 +163,5 @@ def _line(
         buy=Fraction(buy),
         per=per,
         total=to_the_cent(buy * per),
-        price_note=f"the job offers only {best.quantity}" if is_short else "",
+        price_note=f"the job offers only {best.quantity}" if is_short(best) else "",
     )
