@@ -141,7 +141,10 @@ def _first_line(cls: type) -> str:
 def _text(cls: type) -> str:
     """The docstring as a woodworker reads it: up to its list of parameters."""
     text = inspect.getdoc(cls) or ""
-    return text.split("\nParameters\n")[0].strip().replace("`", '"')
+    words = text.split("\nParameters\n")[0].strip().replace("`", '"')
+    # As wide as the terminal, not as the source.
+    paragraphs = words.split("\n\n")
+    return "\n\n".join(" ".join(each.split()) for each in paragraphs)
 
 
 def _key_lines(keys: Iterator[Key] | list[Key]) -> list[str]:

@@ -134,11 +134,12 @@ def _where(part: Document, document: Document, rule: _Rule) -> Iterator[str]:
         yield "No board of this plan is cut for it."
         return
     route = routes_in(document).of([demand])
-    yield "How it is made"
-    yield f"  {route.taken}"
-    if route.next_best:
-        yield f"  next best: {route.next_best}"
-    yield ""
+    if route.taken:
+        yield "How it is made"
+        yield f"  {route.taken}"
+        if route.next_best:
+            yield f"  next best: {route.next_best}"
+        yield ""
     yield "Where it comes from"
     for blank in document["blanks"]:
         here = [each for each in sawn if each.blank["id"] == blank["id"]]

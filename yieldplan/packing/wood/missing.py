@@ -96,7 +96,7 @@ def _no_place(
         return (
             f"needs {_size(need, unit)} clear width; the widest piece less its edges "
             f"has {_size(best, unit)}",
-            "Add a wider piece, glue the part up from strips, or make it narrower",
+            _narrower(item),
         )
     if all(grid.along < size.along for grid in grids):
         has = max(problem.bins[b].length - sum(problem.bins[b].trims) for b in bins)
@@ -120,6 +120,14 @@ def _no_place(
         f"needs {both}; no piece is both long and wide enough",
         "Add a piece of that size, or make the part smaller",
     )
+
+
+def _narrower(item: Item) -> str:
+    if sum(item.makes.values()) > 1:
+        return (
+            "Match fewer parts side by side, lay them end to end, or add a wider piece"
+        )
+    return "Add a wider piece, glue the part up from strips, or make it narrower"
 
 
 def _too_little(
