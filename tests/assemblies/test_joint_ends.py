@@ -16,6 +16,7 @@ from yieldplan.assemblies.drawer.keys import Back, Front
 from yieldplan.assemblies.part import Between
 from yieldplan.joints.butt import Butt
 from yieldplan.joints.dado import Dado
+from yieldplan.joints.finger_joint import FingerJoint
 from yieldplan.joints.mortise_and_tenon import MortiseAndTenon
 from yieldplan.model.parts import joint_zone
 from yieldplan.units import Inches
@@ -85,3 +86,18 @@ def test_a_shop_can_do_without_zones() -> None:
     shop = make_shop(joint_zones=False)
     parts = parts_by_id(make_job(make_drawer(), shop=shop))
     assert {part.joint_depth for part in parts.values()} == {Fraction(0)}
+
+
+def test_what_a_joint_has_to_say_stands_with_both_parts() -> None:
+    joint = FingerJoint(finger=inches("1/4"))
+    front = Front(wood="walnut", thickness=inches("3/4"), joint=joint)
+    back = Back(wood="poplar", thickness=inches("1/2"), joint=joint)
+    parts = parts_by_id(make_job(make_drawer(front=front, back=back)))
+    notes = {name.partition("/")[2]: part.note for name, part in parts.items()}
+    for name in ("front", "side", "back"):
+        assert notes[name].split("; ").count("fingers 1/4 in wide") == 1, name
+    assert "fingers" not in notes["bottom"]
+    # The jig of dovetails is set by the template: they say nothing.
+    assert not any(
+        "fingers" in part.note for part in parts_by_id(make_job(make_drawer())).values()
+    )

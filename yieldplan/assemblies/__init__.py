@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 
 from yieldplan.assemblies.joint_ends import with_joint_depths
+from yieldplan.assemblies.meet import with_joint_notes
 from yieldplan.assemblies.set_up import set_up_pieces
 from yieldplan.assemblies.too_large import too_large
 from yieldplan.faults import Faults, Where, did_you_mean
@@ -46,6 +47,7 @@ def parts_of(job: Job, faults: Faults) -> Built:
             f"a job has {MOST_PARTS:,} parts at the most",
             "Split the job",
         )
+    parts = with_joint_notes(parts, meetings)
     if job.shop.joint_zones:
         parts = with_joint_depths(parts, meetings)
     left = _less_made(parts, job, faults)

@@ -10,6 +10,7 @@ from yieldplan.assemblies.assembly import Assembly, Fit
 from yieldplan.assemblies.ends import folded, from_inside
 from yieldplan.assemblies.glued import GluedUp, glued_up, panel_names
 from yieldplan.assemblies.material import known_sheet, known_stick, known_wood
+from yieldplan.assemblies.meet import meet
 from yieldplan.faults import Faults
 from yieldplan.joints.joint import Joint
 from yieldplan.model.faces import FaceWord
@@ -264,12 +265,7 @@ class PlainPart(Assembly):
         ends = self.between.ends(job) if self.between is not None else ()
         for joint, mate in dict.fromkeys(ends):
             for name in self._names():
-                yield Meeting(
-                    joint=joint.name,
-                    housed=name,
-                    depth=joint.depth(mate=mate or Fraction(0)),
-                    needs_set_up=joint.needs_set_up,
-                )
+                yield meet(joint, job, housed=name, mate=mate or Fraction(0))
 
     def _names(self) -> tuple[str, ...]:
         """What its parts are called: each panel that is glued up is a part of its own."""

@@ -10,12 +10,13 @@ from typing import Literal
 from yieldplan.assemblies.assembly import Assembly, Fit
 from yieldplan.assemblies.ends import folded, from_outside
 from yieldplan.assemblies.material import known_sheet, known_wood
+from yieldplan.assemblies.meet import meet
 from yieldplan.faults import Faults
 from yieldplan.joints.finger_joint import FingerJoint
 from yieldplan.joints.joint import Joint, Role
 from yieldplan.joints.rabbet import Rabbet
 from yieldplan.model.job import Job
-from yieldplan.model.parts import Built, Meeting, Part
+from yieldplan.model.parts import Built, Part
 from yieldplan.model.sums import Sum
 from yieldplan.units import Inches, tape
 
@@ -56,12 +57,12 @@ class Tray(Assembly):
         if len(found):
             return Built(parts=())
         joint = self.joint.settled(job.shop)
-        corner = Meeting(
-            joint=joint.name,
+        corner = meet(
+            joint,
+            job,
             housed=f"{self.name}/end",
             housing=f"{self.name}/side",
-            depth=joint.depth(mate=self.thickness),
-            needs_set_up=joint.needs_set_up,
+            mate=self.thickness,
         )
         mind = tuple(self._cautions(joint, job))
         return Built(parts=parts, meetings=(corner,), cautions=mind)

@@ -74,6 +74,9 @@ class FingerJoint(Joint):
             )
         return tuple(found)
 
+    def note(self, unit: UnitName) -> str:
+        return f"fingers {say(self.finger, unit)} wide" if self.finger else ""
+
     @property
     def cautions(self) -> tuple[str, ...]:
         return (

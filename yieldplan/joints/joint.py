@@ -108,6 +108,10 @@ class Joint(ABC):
         """Whether the joint is set up on test pieces before the work is cut."""
         return True
 
+    def note(self, unit: UnitName) -> str:
+        """What the bench should know of it that changes no size; it stands with both parts."""
+        return ""
+
     @property
     def cautions(self) -> tuple[str, ...]:
         """What can hurt someone while cutting it."""

@@ -138,6 +138,8 @@ class Meeting:
         How far the one reaches into the other. [in]
     needs_set_up
         Whether it is set up on test pieces.
+    note
+        What both parts' bench should know of it.
     """
 
     joint: str
@@ -145,6 +147,7 @@ class Meeting:
     housing: str = ""
     depth: Sum
     needs_set_up: bool = True
+    note: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -9,6 +9,7 @@ from yieldplan.assemblies.bookcase.back_boards import BackBoards
 from yieldplan.assemblies.bookcase.case import Case
 from yieldplan.assemblies.bookcase.sag import sag_caution
 from yieldplan.assemblies.bookcase.stuff import Stuff
+from yieldplan.assemblies.meet import meet
 from yieldplan.assemblies.movement import growth
 from yieldplan.joints.joint import Joint, say
 from yieldplan.model.job import Job
@@ -27,7 +28,7 @@ def built(
     """Everything the bookcase turns into."""
     return Built(
         parts=tuple(_parts(bookcase, case, stuff, job)),
-        meetings=tuple(_meetings(bookcase, case)),
+        meetings=tuple(_meetings(bookcase, case, job)),
         cautions=(
             *_joint_cautions(bookcase, case, job),
             *_sags(bookcase, case, stuff, job),
@@ -112,14 +113,14 @@ def _parts(
         yield part("back", case.back_height, case.back_width, note=note)
 
 
-def _meetings(bookcase: Bookcase, case: Case) -> Iterator[Meeting]:
+def _meetings(bookcase: Bookcase, case: Case, job: Job) -> Iterator[Meeting]:
     for what, joint, _ in _joints(case):
-        yield Meeting(
-            joint=joint.name,
+        yield meet(
+            joint,
+            job,
             housed=f"{bookcase.name}/{what}",
             housing=f"{bookcase.name}/side",
-            depth=joint.depth(mate=case.side),
-            needs_set_up=joint.needs_set_up,
+            mate=case.side,
         )
 
 

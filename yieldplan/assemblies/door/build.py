@@ -12,6 +12,7 @@ from yieldplan.assemblies.door.cautions import cautions
 from yieldplan.assemblies.door.frame import Frame, Middle
 from yieldplan.assemblies.door.leaf import edges, leaf_height, leaf_width
 from yieldplan.assemblies.door.members import Member
+from yieldplan.assemblies.meet import meet
 from yieldplan.faults import Faults
 from yieldplan.joints.groove import Groove
 from yieldplan.joints.stub_tenon import StubTenon
@@ -36,7 +37,7 @@ def built(door: Door, job: Job, found: Faults) -> Built:
         return Built(parts=())
     return Built(
         parts=parts,
-        meetings=tuple(_meetings(door, frame, parts)),
+        meetings=tuple(_meetings(door, frame, parts, job)),
         cautions=tuple(cautions(door, frame, parts, job)),
     )
 
@@ -158,16 +159,18 @@ def _panels(door: Door, frame: Frame, job: Job, found: Faults) -> Iterator[Part]
             )
 
 
-def _meetings(door: Door, frame: Frame, parts: Sequence[Part]) -> Iterator[Meeting]:
+def _meetings(
+    door: Door, frame: Frame, parts: Sequence[Part], job: Job
+) -> Iterator[Meeting]:
     stile = f"{door.name}/stile"
     names = ("top rail", *(middle.name for middle in frame.middles), "bottom rail")
     for name in names:
-        yield Meeting(
-            joint=frame.joint.name,
+        yield meet(
+            frame.joint,
+            job,
             housed=f"{door.name}/{name}",
             housing=stile,
-            depth=frame.joint.depth(mate=frame.stile),
-            needs_set_up=frame.joint.needs_set_up,
+            mate=frame.stile,
         )
     groove = Groove(deep=frame.groove)
     panels = parts[len(names) + 1 :]

@@ -18,6 +18,7 @@ from yieldplan.assemblies.drawer.keys import (
     Side,
 )
 from yieldplan.assemblies.drawer.keys import Fit as HowFitted
+from yieldplan.assemblies.meet import meet
 from yieldplan.assemblies.movement import growth_of
 from yieldplan.faults import Faults
 from yieldplan.joints.half_blind_dovetail import HalfBlindDovetail
@@ -80,7 +81,7 @@ class Drawer(DrawerKeys):
         checks.check_sizes(self, parts, job.unit, found)
         return Built(
             parts=parts,
-            meetings=self._meetings(box),
+            meetings=self._meetings(box, job),
             cautions=tuple(self._cautions(job, box, groove)),
         )
 
@@ -196,26 +197,24 @@ class Drawer(DrawerKeys):
             return Sum.of(("sheet", job.sheets[self.bottom.sheet].thickness))
         return Sum.of(("thickness", self.bottom.thickness or Fraction(0)))
 
-    def _meetings(self, box: Box) -> tuple[Meeting, ...]:
+    def _meetings(self, box: Box, job: Job) -> tuple[Meeting, ...]:
         front = "box front" if self.is_applied else "front"
         back, side = f"{self.name}/back", f"{self.name}/side"
         tails = box.back_joint.has_tails
         return (
-            Meeting(
-                joint=box.front_joint.name,
+            meet(
+                box.front_joint,
+                job,
                 housed=side,
                 housing=f"{self.name}/{front}",
-                depth=box.front_joint.depth(mate=box.front),
-                needs_set_up=box.front_joint.needs_set_up,
+                mate=box.front,
             ),
-            Meeting(
-                joint=box.back_joint.name,
+            meet(
+                box.back_joint,
+                job,
                 housed=side if tails else back,
                 housing=back if tails else side,
-                depth=box.back_joint.depth(
-                    mate=box.back.thickness if tails else box.side
-                ),
-                needs_set_up=box.back_joint.needs_set_up,
+                mate=box.back.thickness if tails else box.side,
             ),
         )
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from yieldplan.assemblies.assembly import Fit
 from yieldplan.assemblies.drawer_bank.keys import Frame, Rail
 from yieldplan.assemblies.ends import folded, from_inside
+from yieldplan.assemblies.meet import meet
 from yieldplan.faults import Faults
 from yieldplan.joints.joint import Joint, say
 from yieldplan.model.job import Job
@@ -69,20 +70,15 @@ def rail_meetings(bank: DrawerBank, rail: Rail, job: Job) -> Iterator[Meeting]:
     """How rails meet the case, which is not part of the bank, and runners the rails."""
     name, joint = bank.name, rail.joint.settled(job.shop)
     for what in ("rail", "back rail") if bank.frame is not None else ("rail",):
-        yield Meeting(
-            joint=joint.name,
-            housed=f"{name}/{what}",
-            depth=joint.depth(mate=rail.case_side),
-            needs_set_up=joint.needs_set_up,
-        )
+        yield meet(joint, job, housed=f"{name}/{what}", mate=rail.case_side)
     if bank.frame is not None:
         for mate, into, wide in _runner_ends(bank.frame, rail, job):
-            yield Meeting(
-                joint=into.name,
+            yield meet(
+                into,
+                job,
                 housed=f"{name}/runner",
                 housing=f"{name}/{mate}",
-                depth=into.depth(mate=wide),
-                needs_set_up=into.needs_set_up,
+                mate=wide,
             )
 
 
