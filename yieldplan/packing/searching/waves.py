@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 _LEAST, _MOST = 100_000, 1_500_000
 """Work of one task."""
+_DOUBLED_BESIDE = 2
+"""How often the least work is doubled beside the floor of sets."""
 _MOST_ALONE = 500_000
 """Work of plans piece by piece before anything else: where they are of use, that shows soon."""
 _PATTERNS = (600, 300, 1200, 2500)
@@ -53,8 +55,10 @@ class Waves:
             A task to be done beside it.
         """
         number, self.number = self.number, self.number + 1
-        # The first waves are short, to be through early where it is easy.
-        most = min(_MOST, _LEAST << number)
+        # The first waves are short, to be through early where it is easy; beside what
+        # takes long there is time for more.
+        doubled = number if beside is None else max(number, _DOUBLED_BESIDE)
+        most = min(_MOST, _LEAST << doubled)
         return self.one(number, self._search.state.plan.cost, most, beside)
 
     def without(self, task: SetFloorTask) -> None:
@@ -105,9 +109,8 @@ class Waves:
             NearPrices((18, place), work, prices, spread)
             for place, spread in enumerate(_SPREADS)
         ]
-        self._take([*self._programs(_PATTERNS[:1]), *drawn], self._limit)
-        if not search.state.is_done():
-            self._take(self._programs(_PATTERNS[:2]), self._limit)
+        self._take(drawn, self._limit)
+        self._take(self._programs(_PATTERNS[:2]), self._limit)
 
     def _programs(self, patterns: Sequence[int]) -> list[BestOfKnown]:
         """The best plans of so many patterns met; they have as much work as they may, for at first they find most."""
