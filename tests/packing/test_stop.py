@@ -7,11 +7,11 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
+import pytest
+
 from tests.benchmarks.generator import SIZES, Size, draw
 from yieldplan.packing import Progress, Stop, solve
-from yieldplan.packing.filling.yard import Yard
 from yieldplan.packing.problem import Problem
-from yieldplan.packing.searching.allowed import work_for
 from yieldplan.packing.stop import Budget
 
 
@@ -103,6 +103,10 @@ def test_more_work_is_allowed_once() -> None:
 
 def test_work_that_was_said_is_kept_to() -> None:
     assert not used_up(Stop(work=100)).stretch()
+    budget = Budget(Stop(share=2), 100)
+    budget.spend(50)
+    assert budget.is_over()
+    assert not budget.stretch()
 
 
 def test_what_ended_otherwise_is_not_gone_on_with() -> None:
@@ -112,12 +116,15 @@ def test_what_ended_otherwise_is_not_gone_on_with() -> None:
     assert budget.ended == "asked"
 
 
-def test_of_unlike_parts_the_search_goes_on_while_the_floor_is_far() -> None:
-    # More work than is allowed at first, and no more than twice that and a last turn.
+def test_of_unlike_parts_the_search_goes_on_while_the_floor_is_far(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(
+        "yieldplan.packing.searching.search.work_for", lambda _: 500_000
+    )
     problem = draw(SIZES["U16"], 0.25, 4, "E")
-    allowed = work_for(Yard(problem)) // 50
-    solution = solve(problem, Stop(share=50), lambda _: None)
+    solution = solve(problem, Stop(), lambda _: None)
     assert solution.ended == "work"
-    assert 2 * allowed <= solution.work
-    near = solve(problem, Stop(share=50, gap=Fraction(9, 10)), lambda _: None)
+    assert solution.work >= 1_000_000
+    near = solve(problem, Stop(gap=Fraction(9, 10)), lambda _: None)
     assert near.ended == "gap"

@@ -102,7 +102,8 @@ class Budget:
 
         It is done once, and what the stop says of work is kept to.
         """
-        if self.ended != "work" or self._stop.work is not None or self._is_stretched:
+        is_said = self._stop.work is not None or self._stop.share > 1
+        if self.ended != "work" or is_said or self._is_stretched:
             return False
         self._is_stretched = True
         self._allowed *= 2
