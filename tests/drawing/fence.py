@@ -28,15 +28,11 @@ def off_the_fence(cutting: Cutting, kerf: int) -> Iterator[str]:
 
 
 def _ripped(node: Node) -> Iterator[Node]:
+    """Nodes that are ripped, each with the strips within its strips."""
     if node.cut == "rip":
         yield node
-        inner = rips_within(node)
+        inner = [rip.node for rip in rips(node)]
     else:
         inner = list(node.into)
     for child in inner:
         yield from _ripped(child)
-
-
-def rips_within(node: Node) -> list[Node]:
-    """The strips of a ripped node."""
-    return [rip.node for rip in rips(node)]

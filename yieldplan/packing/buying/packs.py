@@ -147,7 +147,7 @@ class _Packs:
         opened, stop = self.best.opened, self.portions.rest(self.stop.near)
         if self._is_done():
             stop = self.portions.part(_SHORT // 4)
-        paid = sum(int(self.choices.price[place]) for place in opened)
+        paid = self._price_of(opened)
         known = Known(self.best.solution.patterns, (), self.best.solution.bound.prices)
 
         def hear(progress: Progress) -> None:
@@ -205,10 +205,9 @@ class _Packs:
         *,
         singly: bool,
         gap: Fraction | None = None,
-        short: int = _SHORT,
     ) -> Found | None:
         stop = replace(
-            self.portions.part(short), gap=self.stop.near if gap is None else gap
+            self.portions.part(_SHORT), gap=self.stop.near if gap is None else gap
         )
         return self._search(opened, singly, stop, lambda _: None)
 
@@ -230,10 +229,12 @@ class _Packs:
     def _found(self, solution: Solution) -> Found:
         used = [pattern.bin for pattern in solution.patterns]
         opened = frozenset(self._pack_of[n] for n in used if n in self._pack_of)
-        cost = sum(int(self.choices.price[place]) for place in opened) + sum(
-            self.problem.bins[n].price for n in used if n not in self._pack_of
-        )
+        alone = (n for n in used if n not in self._pack_of)
+        cost = self._price_of(opened) + sum(self.problem.bins[n].price for n in alone)
         return Found(solution, opened, cost)
+
+    def _price_of(self, opened: frozenset[int]) -> int:
+        return sum(int(self.choices.price[place]) for place in opened)
 
     # -- keeping count ---------------------------------------------------------
 

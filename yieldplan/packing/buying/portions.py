@@ -66,7 +66,7 @@ class Portions:
         if self.stop.work is None:
             # By the clock alone there is time for as many tries as it takes.
             work = max(1, self.allowed // parts)
-        left = self.stop.seconds - (time.monotonic() - self._began)
+        left = self.stop.seconds - self._ran
         return replace(self.stop, work=work, seconds=max(0.01, left))
 
     def rest(self, gap: Fraction) -> Stop:
@@ -80,24 +80,26 @@ class Portions:
 
     def is_over(self, share: Fraction) -> bool:
         """Whether so much of the work or the time is used up."""
-        seconds = self.stop.seconds
-        if seconds is not None and self._ran >= share * Fraction(seconds):
-            return True
-        is_counted = seconds is None or self.stop.work is not None
-        return is_counted and self.work >= share * self.allowed
-
-    @property
-    def _ran(self) -> float:
-        return time.monotonic() - self._began
+        return self._by_clock(share) or self._by_work(share)
 
     @property
     def ended(self) -> Ended | None:
         """Why no further search may begin; None while one may."""
         if self.stop.asked.is_set():
             return "asked"
-        seconds = self.stop.seconds
-        if seconds is not None and time.monotonic() - self._began >= seconds:
+        if self._by_clock(Fraction(1)):
             return "clock"
-        if (seconds is None or self.stop.work) and self.work >= self.allowed:
-            return "work"
-        return None
+        return "work" if self._by_work(Fraction(1)) else None
+
+    def _by_clock(self, share: Fraction) -> bool:
+        seconds = self.stop.seconds
+        return seconds is not None and self._ran >= share * Fraction(seconds)
+
+    def _by_work(self, share: Fraction) -> bool:
+        # By the clock alone work is not counted.
+        is_counted = self.stop.seconds is None or self.stop.work is not None
+        return is_counted and self.work >= share * self.allowed
+
+    @property
+    def _ran(self) -> float:
+        return time.monotonic() - self._began

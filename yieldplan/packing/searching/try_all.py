@@ -45,9 +45,7 @@ def try_all(search: Search, share: Fraction) -> None:
     of_tries = of_dives = Fraction(0)
     while tried.is_open and not state.is_done() and not budget.is_over(share):
         before = budget.used
-        is_far = state.plan.cost > _FAR * state.floor.value
-        least = _DIVES_WHERE_FAR if is_far else _DIVES_FIRST
-        if takes_turns and of_tries > 0 and of_dives < max(of_tries, least):
+        if takes_turns and of_tries > 0 and of_dives < max(of_tries, _least(search)):
             search.waves.next()
             of_dives += budget.used - before
         else:
@@ -57,3 +55,9 @@ def try_all(search: Search, share: Fraction) -> None:
     if proof is not None:
         state.raise_floor(state.floor.with_tried(proof))
     state.end_stage()
+
+
+def _least(search: Search) -> Fraction:
+    """Share of all work that dives get at the least."""
+    is_far = search.state.plan.cost > _FAR * search.state.floor.value
+    return _DIVES_WHERE_FAR if is_far else _DIVES_FIRST

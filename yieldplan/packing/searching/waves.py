@@ -101,7 +101,7 @@ class Waves:
         return [NearPrices((19, number), work // _RARER, prices, spread)]
 
     def near_prices(self) -> None:
-        """The best plan of all patterns met on the way to the floor, and beside it patterns of prices near by."""
+        """Patterns of prices near the floor's, then the best plans of them and of all met on the way to it."""
         search = self._search
         work = search.budget.work_for(AT_ONCE, _LEAST, _MOST_ALONE)
         prices = tuple(search.generation.prices)
