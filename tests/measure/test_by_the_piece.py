@@ -89,16 +89,16 @@ def test_of_two_sizes_of_a_sheet_the_cheaper_is_bought() -> None:
 
 
 @pytest.mark.parametrize(
-    ("quantity", "line", "buy"),
+    ("quantity", "line", "buy", "note"),
     [
         # Two 17-1/2 × 17 lie on 24 × 48, by area nearly three would: six take three.
-        (3, "birch plywood 24 × 48", 3),
+        (3, "birch plywood 24 × 48", 3, "as many as its large parts take"),
         # There are two of them, so a whole sheet is bought.
-        (2, "birch plywood 48 × 96", 1),
+        (2, "birch plywood 48 × 96", 1, ""),
     ],
 )
 def test_of_large_parts_no_more_are_counted_on_a_sheet_than_go_on_it(
-    quantity: int, line: str, buy: int
+    quantity: int, line: str, buy: int, note: str
 ) -> None:
     job = make_job()
     small = SheetSize(
@@ -114,7 +114,7 @@ def test_of_large_parts_no_more_are_counted_on_a_sheet_than_go_on_it(
         "bottom", "17-1/2", "17", "1/4", wood="ply", is_sheet=True, quantity=6
     )
     (found,) = lines(job, part)
-    assert (found.line, found.buy, found.price_note) == (line, buy, "")
+    assert (found.line, found.buy, found.price_note) == (line, buy, note)
 
 
 def test_of_long_parts_no_more_are_counted_on_a_stick_than_go_on_it() -> None:

@@ -136,8 +136,11 @@ def _line(
     add = job.shop.add_percent_sheets
     with_waste = much * (100 + add) / 100
 
+    def by_size(size: _Size) -> int:
+        return ceil(with_waste / size.holds)
+
     def number(size: _Size) -> int:
-        return max(ceil(with_waste / size.holds), size.at_least)
+        return max(by_size(size), size.at_least)
 
     def is_short(size: _Size) -> bool:
         return size.quantity is not None and size.quantity < number(size)
@@ -149,6 +152,11 @@ def _line(
 
     best = min(sizes, key=cost)
     buy, per = number(best), from_units(best.price)
+    notes = []
+    if best.at_least > by_size(best):
+        notes.append("as many as its large parts take")
+    if is_short(best):
+        notes.append(f"the job offers only {best.quantity}")
     return BidLine(
         wood=name,
         line=best.line,
@@ -163,5 +171,5 @@ def _line(
         buy=Fraction(buy),
         per=per,
         total=to_the_cent(buy * per),
-        price_note=f"the job offers only {best.quantity}" if is_short(best) else "",
+        price_note="; ".join(notes),
     )
