@@ -117,6 +117,22 @@ def test_of_large_parts_no_more_are_counted_on_a_sheet_than_go_on_it(
     assert (found.line, found.buy, found.price_note) == (line, buy, note)
 
 
+@pytest.mark.parametrize(("may_turn", "buy"), [(True, 2), (False, 3)])
+def test_a_large_part_is_counted_across_a_sheet_only_where_it_may_turn(
+    buy: int, *, may_turn: bool
+) -> None:
+    job = make_job()
+    small = SheetSize(length=Fraction(48), width=Fraction(24), price=Decimal("10.00"))
+    ply = dataclasses.replace(job.sheets["ply"], more_sizes=(small,))
+    job = dataclasses.replace(job, sheets={"ply": ply})
+    part = make_part(
+        "bottom", "17", "12-1/2", "1/4", wood="ply", is_sheet=True, quantity=6, may_turn=may_turn,
+    )  # fmt: skip
+    # Along 24 × 48 one beside the other is too wide: two; across three of 12-1/2 in 47-1/2.
+    (found,) = lines(job, part)
+    assert (found.line, found.buy) == ("birch plywood 24 × 48", buy)
+
+
 def test_of_long_parts_no_more_are_counted_on_a_stick_than_go_on_it() -> None:
     # Of 95 one 50 can be cut: three sticks, though 3 × 50-1/8 × 1.15 = 172.9 is less than two.
     (line,) = lines(with_sticks(("96", "6.40")), edges("50", 3))

@@ -16,6 +16,7 @@ from yieldplan.measure.gap import (
 )
 from yieldplan.measure.minimum import least_for, say_minimum
 from yieldplan.measure.money import down_to_the_cent, say_feet, say_money
+from yieldplan.measure.order import natural
 from yieldplan.measure.packs import say_left_whole, say_line
 from yieldplan.model.plan import Plan, PurchaseLine, WoodPlan
 
@@ -98,7 +99,7 @@ def _to_buy(plan: Plan) -> Iterator[str]:
         for name, _ in line.pieces
     ]
     if boards:
-        yield f"Boards to pull: {', '.join(boards)}."
+        yield f"Boards to pull: {', '.join(sorted(boards, key=natural))}."
     if whole := say_left_whole(plan):
         yield whole
     yield from say_minimum(plan)

@@ -14,7 +14,6 @@ from yieldplan.measure.money import from_units, to_the_cent
 from yieldplan.measure.order import natural
 from yieldplan.measure.takeoff import Taken
 from yieldplan.model.bid import BidLine
-from yieldplan.model.blanks import Blank
 from yieldplan.model.job import Job, SheetSize, StickLength
 from yieldplan.model.shop import Shop
 from yieldplan.units import Inches, feet_and_inches, tape
@@ -104,30 +103,28 @@ def _lie_on(taken: Iterable[Taken], length: Inches, width: Inches) -> bool:
     return all(b.length.value <= length and b.width.value <= width for b in blanks)
 
 
-def _for_the_large(taken: Iterable[Taken], on_one: Callable[[Blank], int]) -> int:
+def _for_the_large(taken: Iterable[Taken], on_one: Callable[[Taken], int]) -> int:
     """How many pieces it takes for the parts of which few go on one; by area they would seem fewer."""
     shares = Fraction(0)
     for each in taken:
-        number = on_one(each.blank)
+        number = on_one(each)
         if 0 < number <= _FEW_ON_ONE:
             shares += Fraction(each.count, number)
     return ceil(shares)
 
 
-def _on_a_sheet(size: SheetSize, shop: Shop, blank: Blank) -> int:
-    """How many of a blank go on a sheet in rows, lengthwise or across."""
+def _on_a_sheet(size: SheetSize, shop: Shop, taken: Taken) -> int:
+    """How many of a blank go on a sheet in rows, across it only where it may turn."""
     kerf, trim = shop.kerf, 2 * shop.sheet_trim
-    sides = (blank.length.value, blank.width.value)
+    sides = (taken.blank.length.value, taken.blank.width.value)
     along, across = size.length - trim + kerf, size.width - trim + kerf
-    return max(
-        int(along // (a + kerf)) * int(across // (b + kerf))
-        for a, b in (sides, sides[::-1])
-    )
+    ways = (sides, sides[::-1]) if taken.may_turn else (sides,)
+    return max(int(along // (a + kerf)) * int(across // (b + kerf)) for a, b in ways)
 
 
-def _on_a_stick(size: StickLength, shop: Shop, blank: Blank) -> int:
+def _on_a_stick(size: StickLength, shop: Shop, taken: Taken) -> int:
     run = size.length - 2 * shop.stick_trim + shop.kerf
-    return int(run // (blank.length.value + shop.kerf))
+    return int(run // (taken.blank.length.value + shop.kerf))
 
 
 def _line(

@@ -20,11 +20,14 @@ class Taken:
     ----------
     face
         Finished face of the parts needed from these blanks; spares do not count. [sq in]
+    may_turn
+        Whether it may lie across its sheet as well as along it.
     """
 
     blank: Blank
     count: int
     face: Fraction
+    may_turn: bool
 
     @property
     def rough_face(self) -> Fraction:
@@ -56,7 +59,15 @@ def takeoff(parts: Sequence[Part], blanks: Sequence[Blank]) -> tuple[Taken, ...]
                 counts[blank.id] += 1
                 face[blank.id] = face.get(blank.id, Fraction(0)) + _face(blank, made)
     return tuple(
-        Taken(blank=blank, count=counts[blank.id], face=face[blank.id])
+        Taken(
+            blank=blank,
+            count=counts[blank.id],
+            face=face[blank.id],
+            may_turn=any(
+                other.turned != blank.turned and other.makes == blank.makes
+                for other in usable
+            ),
+        )
         for blank in sorted(usable, key=lambda b: natural(b.id))
         if counts[blank.id]
     )
