@@ -86,3 +86,20 @@ def test_where_nothing_is_cut_there_are_no_labels(tmp_path: Path) -> None:
     woods = tuple(dataclasses.replace(wood, cuttings=()) for wood in plan.woods)
     empty: Plan = dataclasses.replace(plan, woods=woods)
     assert Labels().write(empty, passed(plan), tmp_path) == ()
+
+
+def test_a_note_does_not_hide_which_face_shows() -> None:
+    plan = full_plan()
+    clear = {part.id for part in plan.parts if part.show_face == "clear"}
+    noted = [
+        dataclasses.replace(part, note="fingers 1/4 in wide") for part in plan.parts
+    ]
+    said = {
+        label.name: label.mind
+        for label in labels(dataclasses.replace(plan, parts=tuple(noted)))
+        if label.name in clear and "strip of a panel" not in label.mind
+    }
+    assert said
+    for name, mind in said.items():
+        assert mind.endswith("; fingers 1/4 in wide"), name
+        assert "show face" in mind or "resaw" in mind, name

@@ -125,15 +125,16 @@ def _of_part(
 
 
 def _mind(part: Part, leaf: Node, blank: Blank, *, is_strip: bool) -> str:
-    if part.note:
-        return part.note
+    said = [_handling(part, leaf, blank, is_strip=is_strip), part.note]
+    return "; ".join(each for each in said if each) or "either face out"
+
+
+def _handling(part: Part, leaf: Node, blank: Blank, *, is_strip: bool) -> str:
     if is_strip:
         return "strip of a panel, glue in order"
     if blank.slices > 1:
         return "resaw, then plane"
-    if part.show_face == "clear":
-        return f"show face {leaf.face_up}"
-    return "either face out"
+    return f"show face {leaf.face_up}" if part.show_face == "clear" else ""
 
 
 def _board(cutting: Cutting) -> str:
